@@ -1,1 +1,16 @@
-export {};
+export * from './errors.js';
+export * from './model/knot.js';
+export * from './model/strings.js';
+export * from './model/step.js';
+export { StepList, StepListBuilder } from './model/steplist.js';
+export * from './model/state.js';
+export { type FaultCode, type StepFault } from './model/fault.js';
+export * from './model/apply.js';
+export { Cursor } from './model/cursor.js';
+export * from './chart/chart.js';
+export * from './plan/plan.js';
+export * from './plan/changes.js';
+export { type Join, type PlanOptions, planAlpha } from './plan/planner.js';
+export * from './plan/reading.js';
+export * from './verify/findings.js';
+export * from './verify/verification.js';
