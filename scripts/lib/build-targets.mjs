@@ -1,0 +1,71 @@
+import { join } from 'node:path';
+import { runNode } from './child-process.mjs';
+import { fingerprint, isFresh, writeStamp } from './fingerprint.mjs';
+import { Refusal, say } from './messages.mjs';
+import { CACHE, LIBRARIES, packageFolder, ROOT } from './repository.mjs';
+import { withLock } from './run-lock.mjs';
+
+const at = (...parts) => join(ROOT, ...parts);
+const sources = (...packages) =>
+  packages.flatMap((name) => [
+    at('packages', name, 'src'),
+    at('packages', name, 'package.json'),
+    at('packages', name, 'tsconfig.json'),
+  ]);
+
+/**
+ * What can be built. `inputs`: files and folders that decide the result. `outputs`: files that
+ * must be there afterwards. The commands are in scripts/build-target.mjs.
+ */
+const TARGETS = {
+  libraries: {
+    title: 'the libraries',
+    inputs: [at('tsconfig.base.json'), ...sources(...LIBRARIES)],
+    outputs: LIBRARIES.map((name) => join(packageFolder(name), 'dist', 'index.js')),
+  },
+  cli: {
+    title: 'the command line tool',
+    inputs: [...sources('core', 'geometry', 'cli'), at('scripts', 'lib', 'bundle-for-node.mjs')],
+    outputs: [at('packages', 'cli', 'dist', 'halfhitch.js')],
+  },
+  app: {
+    title: 'the app',
+    inputs: [
+      ...sources(...LIBRARIES, 'app'),
+      at('packages', 'app', 'index.html'),
+      at('packages', 'app', 'public'),
+      at('packages', 'app', 'vite.config.ts'),
+    ],
+    outputs: [at('packages', 'app', 'dist', 'index.html')],
+  },
+};
+
+// Inputs of every target: the toolchain, and the dependencies as last installed.
+const COMMON = [
+  at('node_modules', '.halfhitch-installed'),
+  at('scripts', 'build-target.mjs'),
+  at('scripts', 'lib', 'source-aliases.mjs'),
+];
+
+export const TARGET_NAMES = Object.keys(TARGETS);
+
+/** Builds those of the named targets whose inputs changed since they were last built. */
+export async function ensureBuilt(...names) {
+  const stampOf = (name) => join(CACHE, 'built', name);
+  const printOf = (name) => fingerprint([...COMMON, ...TARGETS[name].inputs]);
+  const isStale = (name) => !isFresh(stampOf(name), printOf(name), TARGETS[name].outputs);
+  if (!names.some(isStale)) return;
+  await withLock(async () => {
+    for (const name of names.filter(isStale)) {
+      // Taken before the build: what is edited while it runs must be built again.
+      const print = printOf(name);
+      say(`Building ${TARGETS[name].title} ...`);
+      const { code } = await runNode([at('scripts', 'build-target.mjs'), name], {
+        // A build asked for by a test run must not become a build for tests.
+        env: { NODE_ENV: 'production' },
+      });
+      if (code !== 0) throw new Refusal(`Could not build ${TARGETS[name].title}; see above.`);
+      writeStamp(stampOf(name), print);
+    }
+  });
+}
