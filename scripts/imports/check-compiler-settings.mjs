@@ -1,4 +1,4 @@
-import { dirname, join, relative, sep } from 'node:path';
+import { basename, join, relative, sep } from 'node:path';
 import ts from 'typescript';
 import { packageFolder } from '../lib/repository.mjs';
 import { nameOf, RULES, STRICT } from './rules.mjs';
@@ -34,5 +34,5 @@ export function checkCompilerSettings(key, root) {
   const [first] = foreign;
   return first === undefined
     ? []
-    : [`${shown}: ${nameOf(key)} sees ${first.slice(dirname(dirname(first)).length + 1)}`];
+    : [`${shown}: ${nameOf(key)} sees ${basename(first)}, which must not be there`];
 }

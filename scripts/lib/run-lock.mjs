@@ -1,4 +1,5 @@
 import {
+  linkSync,
   mkdirSync,
   readFileSync,
   renameSync,
@@ -26,25 +27,28 @@ function isRunning(pid) {
   }
 }
 
-/** Removes a lock whose holder is gone. Renaming first means only one of several waiters does. */
+/** Removes a lock whose holder is gone; gives the holder's process id, NaN when unknown. */
 function clearAbandoned(file) {
   const status = statSync(file, { throwIfNoEntry: false });
-  if (!status) return undefined;
-  let holder = Number.NaN;
+  if (!status) return Number.NaN;
+  let text = '';
   try {
-    holder = Number(readFileSync(file, 'utf8'));
+    text = readFileSync(file, 'utf8');
   } catch {
-    return undefined;
+    return Number.NaN;
   }
+  const holder = Number.parseInt(text, 10);
   const silent = Date.now() - status.mtimeMs > ABANDONED_MS;
   // A file without a number was opened a moment ago and is still to be written.
   if (silent || (holder > 0 && !isRunning(holder))) {
     const aside = `${file}.${process.pid}`;
     try {
       renameSync(file, aside);
+      // Another waiter may have been quicker, so that this was its new lock: give it back.
+      if (readFileSync(aside, 'utf8') !== text) linkSync(aside, file);
       rmSync(aside, { force: true });
     } catch {
-      // Another waiter was quicker.
+      // Gone already.
     }
   }
   return holder;
@@ -61,7 +65,7 @@ export async function withLock(work, file = join(CACHE, 'lock')) {
     } catch (error) {
       if (error.code !== 'EEXIST') throw error;
       const holder = clearAbandoned(file);
-      if (!told && holder > 0 && isRunning(holder)) {
+      if (!told && holder > 0 && holder !== process.pid && isRunning(holder)) {
         say(`Waiting for another run (process ${holder}) to finish installing or building.`);
         told = true;
       }
