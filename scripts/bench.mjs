@@ -18,7 +18,7 @@ await runMain(async (words) => {
   let failed = 0;
   for (const file of benches) {
     say(`\n${relative(ROOT, file)}`);
-    const { code } = await runNode(['--expose-gc', file], { stdout: 'inherit' });
+    const { code } = await runNode(['--expose-gc', file], { output: 'inherit' });
     if (code !== 0) failed += 1;
   }
   if (failed > 0) throw new Refusal(`${failed} of ${benches.length} benches failed.`);

@@ -6,7 +6,7 @@ import { ROOT } from './repository.mjs';
 export async function runBiome(args = []) {
   const biome = join(ROOT, 'node_modules', '@biomejs', 'biome', 'bin', 'biome');
   const { code } = await runNode([biome, 'check', ...args, ...pathsOr(args, '.')], {
-    stdout: 'inherit',
+    output: 'inherit',
   });
   return code === 0;
 }

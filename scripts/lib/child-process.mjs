@@ -5,12 +5,13 @@ import { ROOT } from './repository.mjs';
 const KEPT = 8192;
 
 /**
- * Runs a program to its end. Both of its outputs go to stderr, unless `stdout: 'inherit'`.
- * Gives its exit code and the end of what it printed (empty where stdout is inherited).
+ * Runs a program to its end. `output`: 'stderr' sends all it prints to stderr; 'on failure' does
+ * so only when it fails; 'inherit' lets it use this process's own outputs. Gives its exit code
+ * and the end of what it printed (empty for 'inherit').
  */
-export function runProcess(program, args, { cwd = ROOT, env = {}, stdout = 'stderr' } = {}) {
+export function runProcess(program, args, { cwd = ROOT, env = {}, output = 'stderr' } = {}) {
   return new Promise((resolve, reject) => {
-    const inherited = stdout === 'inherit';
+    const inherited = output === 'inherit';
     const child = spawn(program, args, {
       cwd,
       env: { ...plainEnvironment(), ...env },
@@ -21,12 +22,17 @@ export function runProcess(program, args, { cwd = ROOT, env = {}, stdout = 'stde
     let tail = '';
     const pass = (chunk) => {
       tail = (tail + chunk).slice(-KEPT);
-      process.stderr.write(chunk);
+      if (output === 'stderr') process.stderr.write(chunk);
     };
     child.stdout?.on('data', pass);
     child.stderr?.on('data', pass);
     child.on('error', reject);
-    child.on('close', (code, signal) => resolve({ code: code ?? (signal ? 1 : 0), tail }));
+    child.on('close', (exitCode) => {
+      // No exit code means that a signal ended it.
+      const code = exitCode ?? 1;
+      if (code !== 0 && output === 'on failure') process.stderr.write(tail);
+      resolve({ code, tail });
+    });
   });
 }
 

@@ -8,12 +8,10 @@ export async function packPackages(destination = join(CACHE, 'packed')) {
   rmSync(destination, { recursive: true, force: true });
   mkdirSync(destination, { recursive: true });
   const filters = [...LIBRARIES.map((name) => `@halfhitch/${name}`), 'halfhitch'];
-  await runPnpm([
-    ...filters.map((name) => `--filter=${name}`),
-    'pack',
-    '--pack-destination',
-    destination,
-  ]);
+  await runPnpm(
+    [...filters.map((name) => `--filter=${name}`), 'pack', '--pack-destination', destination],
+    { output: 'on failure' },
+  );
   return readdirSync(destination).map((file) => join(destination, file));
 }
 

@@ -19,7 +19,7 @@ export async function runVitest(projects, args = []) {
       `--outputFile.json=${RESULTS}`,
       ...args,
     ],
-    { stdout: 'inherit' },
+    { output: 'inherit' },
   );
   return { code, ...readTotals(existsSync(RESULTS) ? readJson(RESULTS) : {}) };
 }
