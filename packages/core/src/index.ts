@@ -14,3 +14,4 @@ export { type Join, type PlanOptions, planAlpha } from './plan/planner.js';
 export * from './plan/reading.js';
 export * from './verify/findings.js';
 export * from './verify/verification.js';
+export { LONG_FLOAT, type VerifyOptions, verifyPlan } from './verify/verify.js';

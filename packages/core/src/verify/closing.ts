@@ -1,0 +1,67 @@
+import type { Plan } from '../plan/plan.js';
+import { type Follower, NO_KNOT } from './follower.js';
+import type { FindingLog } from './log.js';
+import * as say from './messages.js';
+import type { Technique } from './technique.js';
+
+/** What can only be said once every step has been followed. */
+
+/** Rows that the steps never reach lack every knot. */
+export function reportUnreached(follower: Follower, rows: number): void {
+  if (follower.row >= rows) return;
+  follower.missRest();
+  for (let row = follower.row + 1; row < rows; row++) {
+    follower.row = row;
+    follower.order = 0;
+    follower.missRest();
+  }
+}
+
+/** At each turn of a straight edge both edge knots must be there, or the edge pulls in. */
+export function reportSingleEdges(
+  follower: Follower,
+  technique: Technique,
+  rows: number,
+  log: FindingLog,
+): void {
+  if (technique.edge !== 'straight') return;
+  const { columns } = technique;
+  const tied = (row: number, column: number): boolean =>
+    follower.tying[row * columns + column] !== NO_KNOT;
+  for (let row = 0; row + 1 < rows; row++) {
+    const column = technique.columnAt(row, columns - 1);
+    const above = tied(row, column);
+    const below = tied(row + 1, column);
+    if (above === below) continue;
+    log.add('weak', 'single-edge-knot', above ? row + 1 : row, column, () =>
+      say.singleEdge(`B${column + 1}`),
+    );
+  }
+}
+
+/** Says what keeps the pattern from being knotted again right below itself. */
+export function reportRepeat(
+  plan: Plan,
+  follower: Follower,
+  technique: Technique,
+  log: FindingLog,
+): void {
+  const { columns } = plan;
+  const last = (plan.rows - 1) * columns + technique.columnAt(plan.rows - 1, columns - 1);
+  const colourOf = (cell: number): string | undefined =>
+    plan.strings[follower.tying[cell] as number]?.colour;
+  const parts: string[] = [];
+  if (plan.rows % 2 === 1) {
+    parts.push(
+      'the sides differ, because after an odd number of rows the lead is on the other side',
+    );
+  } else if (colourOf(technique.columnAt(0, 0)) !== colourOf(last)) {
+    parts.push('the colours differ, because the last knot and the first have different leads');
+  }
+  const order = follower.machine.frontIds().filter((id) => plan.hung.includes(id));
+  if (order.some((id, slot) => id !== plan.hung[slot])) {
+    parts.push('the order differs, because base strings end in other places than they began');
+  }
+  if (parts.length === 0) return;
+  log.add('note', 'repeat-does-not-close', -1, -1, () => say.repeatOpen(parts));
+}

@@ -1,0 +1,475 @@
+import type { Chart } from '../chart/chart.js';
+import { Fault, faultInWords } from '../model/fault.js';
+import { type HalfWay, KNOT_KINDS, type KnotKind, halvesOf, kindOf } from '../model/knot.js';
+import { Machine } from '../model/machine.js';
+import { Op, type StepList } from '../model/steplist.js';
+import type { Plan } from '../plan/plan.js';
+import { HandOvers } from './handover.js';
+import { type FindingLog, type LoggedFinding } from './log.js';
+import { Lookahead } from './lookahead.js';
+import * as say from './messages.js';
+import { hangForKnot, takeBehind } from './repair.js';
+import type { Technique } from './technique.js';
+
+export const NO_KNOT = 0xffff;
+export const NO_KIND = 255;
+
+/** After so many mistakes the plan is not for this chart, and following it helps nobody. */
+const MISTAKES_FOLLOWED = 2_000;
+
+const KIND_NUMBER = new Map<KnotKind, number>(KNOT_KINDS.map((kind, number) => [kind, number]));
+
+/**
+ * Follows a plan's steps through the state machine, knowing only the steps, the drawing and the
+ * rules of the edge technique. What a step does wrong is reported where it happens; then the
+ * strings are put right, so that the rest of the plan can be judged too.
+ */
+export class Follower {
+  readonly tying: Uint16Array;
+  readonly kinds: Uint8Array;
+  knots = 0;
+  halfHitches = 0;
+  /** The row worked on and how many of its knots are accounted for. */
+  row = 0;
+  order = 0;
+  machine: Machine;
+  readonly handOvers: HandOvers;
+  private readonly steps: StepList;
+  private readonly look: Lookahead;
+  private readonly columns: number;
+  private readonly rows: number;
+  private readonly colourMatches: Uint8Array;
+  private readonly isLead: Uint8Array;
+  private readonly baseOf: Int32Array;
+  private inHand = -1;
+  /** The knot begun: as the step gave its strings, and as they were taken. */
+  private givenTying = -1;
+  private givenHeld = -1;
+  private knotTying = -1;
+  private knotHeld = -1;
+  private knotColumn = -1;
+  private knotExcused = false;
+  /** A knot too many, whose half hitches are passed over. */
+  private passTying = -1;
+  private passHeld = -1;
+  /** The last knot, if it was of another kind than its place asks for. */
+  private oddKnot: { finding: LoggedFinding; row: number; column: number } | null = null;
+  private placeExcused = false;
+
+  constructor(
+    plan: Plan,
+    private readonly chart: Chart,
+    private readonly technique: Technique,
+    private readonly log: FindingLog,
+    longFloat: number,
+  ) {
+    this.steps = plan.steps;
+    this.columns = plan.columns;
+    this.rows = chart.rows;
+    this.machine = new Machine(plan.strings, plan.hung);
+    this.look = new Lookahead(plan.steps);
+    this.tying = new Uint16Array(chart.rows * chart.columns).fill(NO_KNOT);
+    this.kinds = new Uint8Array(chart.rows * chart.columns).fill(NO_KIND);
+    this.handOvers = new HandOvers(log, plan.columns, longFloat, plan.strings.length);
+    this.isLead = Uint8Array.from(plan.strings, (string) => (string.role === 'lead' ? 1 : 0));
+    this.baseOf = new Int32Array(plan.columns);
+    for (let string = 0; string < plan.strings.length; string++) {
+      const column = this.machine.columnOf[string] as number;
+      if (column >= 0) this.baseOf[column] = string;
+    }
+    this.colourMatches = colourTable(plan, chart);
+  }
+
+  /** Follows every step, or as many as make sense. */
+  run(): void {
+    const { op, a, b, length } = this.steps;
+    for (let i = 0; i < length; i++) {
+      const code = op[i] as number;
+      if (code === Op.halfForward) this.half(i, 'forward', a[i] as number, b[i] as number);
+      else if (code === Op.halfBackward) this.half(i, 'backward', a[i] as number, b[i] as number);
+      else if (code === Op.turn) this.turn(i);
+      else this.other(i, code, a[i] as number, b[i] as number);
+      if (this.log.wrong > MISTAKES_FOLLOWED || this.row >= this.rows + 1) break;
+    }
+    if (this.machine.halfTying >= 0) this.completeHalf();
+    this.settle();
+    this.clearStrays(this.inHand);
+  }
+
+  private half(i: number, way: HalfWay, tying: number, held: number): void {
+    if (tying === this.passTying && held === this.passHeld) return;
+    this.passTying = -1;
+    if (this.machine.halfTying < 0) this.begin(i, way, tying, held);
+    else this.second(i, way, tying, held);
+  }
+
+  private begin(i: number, givenWay: HalfWay, givenTying: number, givenHeld: number): void {
+    this.settle();
+    let tying = givenTying;
+    let held = givenHeld;
+    let way = givenWay;
+    this.knotExcused = false;
+    if (this.row >= this.rows) {
+      this.log.add('wrong', 'row-too-many', this.row, -1, () => say.rowTooMany(this.rows));
+      this.row = this.rows + 1;
+      return;
+    }
+    if (this.isLead[tying] !== 1) {
+      this.wrong('wrong-lead', this.cellOf(held), () => say.baseTies(this.id(tying)));
+      if (this.inHand < 0) return this.pass(givenTying, givenHeld);
+      tying = this.inHand;
+    }
+    if (this.order === this.columns && !this.beginsAfterRow(i, held)) {
+      return this.pass(givenTying, givenHeld);
+    }
+    const expected = this.technique.columnAt(this.row, this.order);
+    let column = held < this.machine.count ? (this.machine.columnOf[held] as number) : -1;
+    if (column < 0) {
+      this.wrong('wrong-string', expected, () => say.heldIsNoBase(this.id(held), this.base(expected)));
+      held = this.baseOf[expected] as number;
+      column = expected;
+    }
+    if (column !== expected) {
+      const taken = this.placeKnot(i, tying, column, expected);
+      if (taken < 0) return this.pass(givenTying, givenHeld);
+      column = taken;
+      held = this.baseOf[column] as number;
+    }
+    if (this.machine.frontLength > this.columns + 1) this.clearStrays(tying);
+    const kind = this.technique.kindAt(this.row, column);
+    let fault = this.machine.run(way === 'forward' ? Op.halfForward : Op.halfBackward, tying, held);
+    if (fault !== Fault.none) {
+      [tying, way] = this.putRight(i, fault, way, tying, held, column, kind);
+      fault = this.machine.run(way === 'forward' ? Op.halfForward : Op.halfBackward, tying, held);
+      if (fault !== Fault.none) return this.pass(givenTying, givenHeld);
+    }
+    this.placeExcused = false;
+    this.oddKnot = null;
+    this.halfHitches++;
+    this.givenTying = givenTying;
+    this.givenHeld = givenHeld;
+    this.knotTying = tying;
+    this.knotHeld = held;
+    this.knotColumn = column;
+  }
+
+  /** A half hitch that comes when the row is full: a turn left out, or a knot too many. */
+  private beginsAfterRow(i: number, held: number): boolean {
+    const column = this.cellOf(held);
+    if (this.row + 1 < this.rows && !this.look.turnComesFirst(i)) {
+      this.wrong('turn-missing', this.technique.columnAt(this.row, this.columns - 1), () =>
+        say.turnMissing(this.row),
+      );
+      this.nextRow();
+      return true;
+    }
+    this.wrong('doubled-knot', column, () => say.doubled(this.base(column), this.isEdge(column)));
+    return false;
+  }
+
+  /**
+   * A knot on another string than the next in the row. Says which column it is taken to be for,
+   * or -1 when it is one too many.
+   */
+  private placeKnot(i: number, tying: number, column: number, expected: number): number {
+    if (this.tying[this.row * this.columns + column] !== NO_KNOT) {
+      this.wrong('doubled-knot', column, () => say.doubled(this.base(column), this.isEdge(column)));
+      return -1;
+    }
+    const after = this.look.nextOtherHeld(i);
+    const afterColumn = after < 0 || after >= this.machine.count ? -1 : this.machine.columnOf[after];
+    const second =
+      this.order + 1 < this.columns ? this.technique.columnAt(this.row, this.order + 1) : -1;
+    const strayed = afterColumn === expected || (second >= 0 && afterColumn === second);
+    if (strayed && column !== second) {
+      this.wrong('wrong-string', expected, () => say.wrongHeld(this.base(column), this.base(expected)));
+      return expected;
+    }
+    while (this.technique.columnAt(this.row, this.order) !== column) {
+      const skipped = this.technique.columnAt(this.row, this.order);
+      this.wrong('missing-knot', skipped, () =>
+        say.skipped(this.base(skipped), this.id(tying), this.base(column), this.isEdge(skipped)),
+      );
+      this.order++;
+    }
+    this.placeExcused = true;
+    return column;
+  }
+
+  /** Reports why a half hitch cannot begin, and hangs the strings so that it can. */
+  private putRight(
+    i: number,
+    fault: Fault,
+    way: HalfWay,
+    tying: number,
+    held: number,
+    column: number,
+    kind: KnotKind,
+  ): [number, HalfWay] {
+    const wanted = halvesOf(kind)[0];
+    let lead = tying;
+    let taken = way;
+    if (fault === Fault.wrongSide || fault === Fault.notSideBySide) {
+      const odd = this.oddKnot;
+      if (odd !== null && tying === this.inHand) {
+        this.log.worsen(
+          odd.finding,
+          'wrong-kind',
+          say.oddKnotBlocks(odd.finding.message, this.id(tying), this.base(column), this.row, column),
+        );
+      } else if (fault === Fault.wrongSide && way !== wanted && !this.placeExcused) {
+        this.wrong('wrong-kind', column, () => say.wrongFirstHalf(way, kind, this.id(tying)));
+        this.knotExcused = true;
+        taken = wanted;
+      } else if (!this.placeExcused) {
+        this.wrong('lead-out-of-place', column, () =>
+          say.outOfPlace(this.id(tying), this.base(column), faultInWords(fault, this.steps.at(i))),
+        );
+      }
+    } else if (fault === Fault.tyingNotInFront || fault === Fault.unknownString) {
+      this.wrong('lead-not-in-hand', column, () => say.notInHand(this.id(tying), this.base(column)));
+      const inFront = this.inHand >= 0 && (this.machine.slotOf[this.inHand] as number) >= 0;
+      const goesOn = this.look.tiesNextKnot(i);
+      if (tying >= this.machine.count || (inFront && goesOn !== tying)) {
+        if (this.inHand < 0) return [tying, taken];
+        lead = this.inHand;
+      }
+    } else {
+      this.wrong('step-cannot-be-done', column, () => faultInWords(fault, this.steps.at(i)));
+    }
+    const old = this.inHand;
+    const beside =
+      old >= 0 && old !== lead && (this.machine.slotOf[old] as number) >= 0 ? old : -1;
+    const side = taken === 'forward' ? 'left' : 'right';
+    this.machine = hangForKnot(this.machine, lead, held, side, beside);
+    return [lead, taken];
+  }
+
+  private second(i: number, way: HalfWay, tying: number, held: number): void {
+    const asGiven = tying === this.givenTying && held === this.givenHeld;
+    const asTaken = tying === this.knotTying && held === this.knotHeld;
+    if (!asGiven && !asTaken) {
+      if (this.look.repeatsNext(i) || !(tying === this.knotTying || held === this.knotHeld)) {
+        this.completeHalf();
+        this.begin(i, way, tying, held);
+        return;
+      }
+      if (tying !== this.knotTying) {
+        this.wrong('wrong-lead', this.knotColumn, () =>
+          say.secondHalfBy(this.id(tying), this.id(this.knotTying)),
+        );
+      } else {
+        this.wrong('wrong-string', this.knotColumn, () =>
+          say.secondHalfOn(this.id(held), this.id(this.knotHeld)),
+        );
+      }
+    }
+    const first = this.machine.halfFirst;
+    this.machine.run(
+      way === 'forward' ? Op.halfForward : Op.halfBackward,
+      this.knotTying,
+      this.knotHeld,
+    );
+    this.halfHitches++;
+    this.finish(kindOf(first, way));
+  }
+
+  /** A knot of which the second half never comes: reported, and tied as it should be. */
+  private completeHalf(): void {
+    const kind = this.technique.kindAt(this.row, this.knotColumn);
+    this.wrong('half-knot', this.knotColumn, () =>
+      say.halfKnot(this.id(this.knotTying), this.base(this.knotColumn), kind),
+    );
+    const first = this.machine.halfFirst;
+    const [wantedFirst, wantedSecond] = halvesOf(kind);
+    const way = first === wantedFirst ? wantedSecond : first;
+    this.machine.run(
+      way === 'forward' ? Op.halfForward : Op.halfBackward,
+      this.knotTying,
+      this.knotHeld,
+    );
+    this.knotExcused = true;
+    this.knots--;
+    this.finish(kindOf(first, way));
+  }
+
+  private finish(kind: KnotKind): void {
+    const { row, knotTying: tying, knotColumn: column } = this;
+    const cell = row * this.columns + column;
+    this.knots++;
+    this.tying[cell] = tying;
+    this.kinds[cell] = KIND_NUMBER.get(kind) as number;
+    const wanted = this.technique.kindAt(row, column);
+    if (kind !== wanted && !this.knotExcused) this.reportKind(kind, wanted, row, column);
+    const drawn = this.chart.cells[cell] as number;
+    if (this.colourMatches[tying * this.chart.colours.length + drawn] !== 1) {
+      this.wrong('colour-differs', column, () =>
+        say.colourDiffers(this.machine.strings[tying], this.chart.colours[drawn]),
+      );
+    }
+    if (tying !== this.inHand) {
+      this.handOvers.happened(this.inHand, tying, row, column, this.order, this.machine);
+      this.inHand = tying;
+    }
+    this.order++;
+  }
+
+  private reportKind(kind: KnotKind, wanted: KnotKind, row: number, column: number): void {
+    const edge = this.isEdge(column);
+    const straight = this.technique.edge === 'straight';
+    const displaced = edge && straight;
+    const finding = this.log.add(
+      edge ? 'weak' : 'wrong',
+      displaced ? 'edge-string-displaced' : 'wrong-kind',
+      row,
+      column,
+      () => say.wrongKind(kind, wanted, this.base(column), displaced),
+    );
+    if (finding !== null) this.oddKnot = { finding, row, column };
+  }
+
+  private turn(i: number): void {
+    if (this.machine.halfTying >= 0) this.completeHalf();
+    this.settle();
+    const next = this.look.nextHalf(i, true);
+    if (this.order < this.columns) {
+      const expected = this.technique.columnAt(this.row, this.order);
+      const nextColumn = next < 0 ? -1 : this.cellOf(this.steps.b[next] as number);
+      if (nextColumn === expected && this.columns > 1) {
+        this.wrong('turn-too-soon', expected, () => say.turnTooSoon(this.order));
+        return;
+      }
+      if (next >= 0 && this.order === 0 && this.columns === 1) {
+        this.wrong('turn-too-soon', expected, () => say.turnTooSoon(0));
+        return;
+      }
+      this.missRest();
+    } else if (next < 0) {
+      // A turn after the last knot changes nothing.
+      return;
+    }
+    this.clearStrays(this.inHand);
+    this.nextRow();
+  }
+
+  private nextRow(): void {
+    this.machine.run(Op.turn, 0, 0);
+    this.row++;
+    this.order = 0;
+  }
+
+  /** Reports every knot that the row still lacks. */
+  missRest(): void {
+    for (; this.order < this.columns; this.order++) {
+      const column = this.technique.columnAt(this.row, this.order);
+      this.wrong('missing-knot', column, () =>
+        say.missing(this.base(column), this.technique.kindAt(this.row, column), this.isEdge(column)),
+      );
+      this.placeExcused = true;
+    }
+  }
+
+  private other(i: number, op: number, a: number, b: number): void {
+    if (op === Op.takeUp || op === Op.add) {
+      this.settle();
+      if (op === Op.takeUp && a < this.machine.count) this.handOvers.takenUp(a, this.machine);
+    }
+    const leaving = op !== Op.takeUp && op !== Op.add && op !== Op.layThrough;
+    if (leaving && a < this.machine.count && this.isLead[a] !== 1) {
+      this.wrong('wrong-string', this.here(), () => say.baseLeaves(this.id(a)));
+      return;
+    }
+    const fault = this.machine.run(op, a, b);
+    if (fault === Fault.none) return;
+    this.reportOther(i, fault, op, a);
+    if (fault === Fault.addedBefore) this.machine.run(Op.takeUp, a, b);
+    else if (fault === Fault.neverAdded) this.machine.run(Op.add, a, b);
+    else if (fault === Fault.noSuchSlot) {
+      this.machine.run(op, a, this.machine.frontLength);
+      this.placeExcused = true;
+    } else if (fault === Fault.notLocked) {
+      this.machine.run(Op.parkBehind, a, 0);
+      if (this.handOvers.waitingFor === a) this.handOvers.excuse();
+    } else if (fault === Fault.lockedGoesThrough) this.machine.run(Op.parkThrough, a, 0);
+  }
+
+  private reportOther(i: number, fault: Fault, op: number, a: number): void {
+    const why = faultInWords(fault, this.steps.at(i));
+    if (fault === Fault.notLocked) {
+      this.wrong('lead-not-caught', this.here(), () => say.notCaught(this.id(a), why));
+      return;
+    }
+    const beforeNext = op === Op.takeUp || op === Op.add;
+    const column =
+      beforeNext && this.order < this.columns
+        ? this.technique.columnAt(this.row, this.order)
+        : this.here();
+    this.wrong('step-cannot-be-done', column, () => say.cannotBeDone(why));
+  }
+
+  /** The column worked last in this row, or the one to come when the row has none yet. */
+  private here(): number {
+    if (this.machine.halfTying >= 0) return this.knotColumn;
+    return this.technique.columnAt(this.row, Math.max(0, Math.min(this.order, this.columns) - 1));
+  }
+
+  private settle(): void {
+    if (this.handOvers.waitingFor < 0) return;
+    const left = this.handOvers.settle(this.machine);
+    if (left >= 0) this.machine = takeBehind(this.machine, left);
+  }
+
+  /** Leads in front that neither tie nor have just tied are in the way. */
+  private clearStrays(tying: number): void {
+    const { machine } = this;
+    for (let slot = machine.frontLength - 1; slot >= 0; slot--) {
+      const string = machine.front[slot] as number;
+      if (this.isLead[string] !== 1 || string === tying || string === this.inHand) continue;
+      this.wrong('lead-left-in-front', this.next(), () => say.stray(this.id(string)));
+      this.machine = takeBehind(this.machine, string);
+    }
+  }
+
+  private next(): number {
+    return this.technique.columnAt(this.row, Math.min(this.order, this.columns - 1));
+  }
+
+  private pass(tying: number, held: number): void {
+    this.passTying = tying;
+    this.passHeld = held;
+  }
+
+  private wrong(code: Parameters<FindingLog['add']>[1], column: number, text: () => string): void {
+    this.log.add('wrong', code, this.row, column, text);
+  }
+
+  /** The column of a held string, or the next in the row when it has none. */
+  private cellOf(held: number): number {
+    const column = held < this.machine.count ? (this.machine.columnOf[held] as number) : -1;
+    return column >= 0 ? column : this.next();
+  }
+
+  private isEdge(column: number): boolean {
+    return this.technique.isEdge(column);
+  }
+
+  private base(column: number): string {
+    return this.id(this.baseOf[column] as number);
+  }
+
+  private id(string: number): string {
+    return this.machine.strings[string]?.id ?? 'that is not in the table';
+  }
+}
+
+/** Whether a string (row) is of a chart's colour (column): a byte each. */
+function colourTable(plan: Plan, chart: Chart): Uint8Array {
+  const table = new Uint8Array(plan.strings.length * chart.colours.length);
+  plan.strings.forEach((string, i) => {
+    chart.colours.forEach((colour, j) => {
+      if (string.colour === colour.hex) table[i * chart.colours.length + j] = 1;
+    });
+  });
+  return table;
+}
+

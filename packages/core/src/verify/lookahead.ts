@@ -1,0 +1,57 @@
+import { Op, type StepList } from '../model/steplist.js';
+
+const isHalf = (op: number): boolean => op === Op.halfForward || op === Op.halfBackward;
+
+/** What comes after a step, read from the steps alone. Each answer looks a few steps on. */
+export class Lookahead {
+  private readonly steps: StepList;
+
+  constructor(steps: StepList) {
+    this.steps = steps;
+  }
+
+  /** Index of the next half hitch after step `i`, or -1; stops at a turn when asked to. */
+  nextHalf(i: number, pastTurn = false): number {
+    const { op, length } = this.steps;
+    for (let j = i + 1; j < length; j++) {
+      const code = op[j] as number;
+      if (isHalf(code)) return j;
+      if (code === Op.turn && !pastTurn) return -1;
+    }
+    return -1;
+  }
+
+  /** Held string of the next half hitch on another string in the same row, or -1. */
+  nextOtherHeld(i: number): number {
+    const held = this.steps.b[i];
+    for (let j = this.nextHalf(i); j >= 0; j = this.nextHalf(j)) {
+      if (this.steps.b[j] !== held) return this.steps.b[j] as number;
+    }
+    return -1;
+  }
+
+  /** Whether the next half hitch is by and on the same strings as the one at `i`. */
+  repeatsNext(i: number): boolean {
+    const j = this.nextHalf(i);
+    return j >= 0 && this.steps.a[j] === this.steps.a[i] && this.steps.b[j] === this.steps.b[i];
+  }
+
+  /** The string that ties the first half hitch after the one or two on this held string, or -1. */
+  tiesNextKnot(i: number): number {
+    const { a, b } = this.steps;
+    for (let j = this.nextHalf(i, true); j >= 0; j = this.nextHalf(j, true)) {
+      if (b[j] !== b[i] || a[j] !== a[i]) return a[j] as number;
+    }
+    return -1;
+  }
+
+  /** Whether a turn comes before any half hitch on another string. */
+  turnComesFirst(i: number): boolean {
+    const { op, b, length } = this.steps;
+    for (let j = i + 1; j < length; j++) {
+      if (op[j] === Op.turn) return true;
+      if (isHalf(op[j] as number) && b[j] !== b[i]) return false;
+    }
+    return true;
+  }
+}
