@@ -38,6 +38,8 @@ export async function serveApp({ port, open = false } = {}) {
   const { preview } = await import('vite');
   const server = await preview({
     root: packageFolder('app'),
+    // What is missing must be missing, not the start page under another name.
+    appType: 'mpa',
     logLevel: 'warn',
     preview: { host: HOST, port: port ?? FIRST_PORT, strictPort: port !== undefined, open },
   }).catch((error) => {
