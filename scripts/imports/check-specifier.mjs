@@ -10,6 +10,13 @@ export function packageOf(specifier) {
   return parts.slice(0, specifier.startsWith('@') ? 2 : 1).join('/');
 }
 
+/** Whether an entry such as `./schema/a.json` is given by a key of `exports`, as `./schema/*`. */
+function matchesExport(entry, pattern) {
+  const [before, after] = pattern.split('*');
+  if (after === undefined) return entry === pattern;
+  return entry.length > before.length && entry.startsWith(before) && entry.endsWith(after);
+}
+
 function isInside(path, folder) {
   return path === folder || path.startsWith(folder + sep);
 }
@@ -66,7 +73,7 @@ function checkWorkspace(specifier, wanted, other, place, rule, self) {
     return `${self} must not import ${wanted}: imports go app, cli -> simulator -> geometry -> core`;
   }
   const entry = `.${specifier.slice(wanted.length)}`;
-  if (!place.exportsOf(other).includes(entry)) {
+  if (!place.exportsOf(other).some((pattern) => matchesExport(entry, pattern))) {
     return `"${specifier}" is not exported by ${wanted}`;
   }
   const listed = place.part === 'test' ? place.testDependencies : place.dependencies;

@@ -9,6 +9,7 @@ const at = (...parts) => join(ROOT, ...parts);
 const sources = (...packages) =>
   packages.flatMap((name) => [
     at('packages', name, 'src'),
+    at('packages', name, 'schema'),
     at('packages', name, 'package.json'),
     at('packages', name, 'tsconfig.json'),
   ]);

@@ -56,7 +56,12 @@ test('this repository keeps its boundaries', () => {
 
 test('a repository that keeps the rules has no breach', () => {
   write('packages/core/src/chart/text.ts', "import '../index.js';\nimport 'fflate';\n");
+  writePackage('core', {
+    exports: { '.': './dist/index.js', './schema/*': './schema/*' },
+    dependencies: { fflate: '1.0.0' },
+  });
   write('packages/geometry/src/path.ts', "import '@halfhitch/core';\n");
+  write('packages/geometry/src/schema.ts', "import '@halfhitch/core/schema/a.json';\n");
   write(
     'packages/core/test/text.test.ts',
     "import 'vitest';\nimport 'node:fs';\nimport '../src/index.js';\n",
