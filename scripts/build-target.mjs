@@ -44,7 +44,11 @@ const BUILDERS = {
       root: packageFolder('app'),
       logLevel: 'warn',
       resolve: { alias: sourceAliases },
-      build: { outDir: 'dist', emptyOutDir: true },
+      build: {
+        outDir: 'dist',
+        emptyOutDir: true,
+        license: { fileName: 'third-party-licences.md' },
+      },
     });
   },
 };

@@ -22,6 +22,8 @@ export async function bundleForNode({ folder, entry, outDir, name }) {
       emptyOutDir: true,
       target: 'node20',
       minify: false,
+      // What is taken in keeps its copyright notice.
+      license: { fileName: 'third-party-licences.md' },
       rolldownOptions: {
         output: { entryFileNames: `${name}.js`, banner: '#!/usr/bin/env node' },
       },
