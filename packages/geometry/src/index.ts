@@ -1,1 +1,25 @@
-export {};
+export type { HalfWay, KnotKind } from '@halfhitch/core';
+export * from './curve/polyline.js';
+export { AXES } from './frame.js';
+export {
+  type FinishedKnot,
+  finishedKnot,
+  type KnotEnd,
+  type KnotFrameSize,
+  knotFrameSize,
+} from './knot/finished.js';
+export { GeometryError, type KnotOptions } from './knot/options.js';
+export { type KnotPose, knotPose } from './knot/pose.js';
+export { RATIO_LIMITS } from './knot/proportions.js';
+export { KNOT_STAGES, type KnotStage, STAGE_ENDS, type StageAt, stageAt } from './knot/stages.js';
+export { type RowPose, type RowStrand, rowPose } from './row/pose.js';
+export {
+  type ChangeHow,
+  ROW_LIMITS,
+  type RowKnot,
+  type RowPhase,
+  type RowScene,
+  rowPhases,
+} from './row/scene.js';
+export * from './topology/crossings.js';
+export * from './topology/turning.js';

@@ -1,0 +1,78 @@
+import { halvesOf, type KnotKind } from '@halfhitch/core';
+import { lengthOf, placed } from '../curve/polyline.js';
+import { familyFor } from './family.js';
+import { type KnotOptions, resolveOptions } from './options.js';
+
+/** A place where the lead enters or leaves a knot, and its unit direction of travel there. Mm. */
+export interface KnotEnd {
+  readonly at: readonly [number, number, number];
+  readonly heading: readonly [number, number, number];
+}
+
+/** A tight knot, its held string on x = z = 0. Mm, in the frame of `frame.ts`. */
+export interface FinishedKnot {
+  readonly kind: KnotKind;
+  /** The lead from entry to exit. */
+  readonly tying: Float64Array;
+  readonly entry: KnotEnd;
+  readonly exit: KnotEnd;
+  readonly tyingRadius: number;
+  readonly heldRadius: number;
+  /** Length of lead from entry to exit. */
+  readonly tyingLength: number;
+  readonly size: KnotFrameSize;
+}
+
+/** The room a knot takes in a fabric, in mm. */
+export interface KnotFrameSize {
+  /** Distance of neighbouring held strings. */
+  readonly width: number;
+  /** Height of the lead's wraps along the held string, thread thickness included. */
+  readonly height: number;
+  /** From the hindmost to the foremost point, thread thickness included. */
+  readonly depth: number;
+}
+
+/** The tight knot. Throws GeometryError when an option is outside its limits. */
+export function finishedKnot(kind: KnotKind, options: KnotOptions = {}): FinishedKnot {
+  const o = resolveOptions(options);
+  const halves = halvesOf(kind);
+  const family = familyFor(halves[0] === halves[1] ? 'same' : 'opposite', o.ratio);
+  const half = family.halves[1];
+  const zone = half.zones[half.zones.length - 1]!;
+  const tying = placed(zone, o.diameter);
+  const left = (halves[0] === 'backward') !== o.mirror;
+  if (half.flipped !== left) for (let i = 0; i < tying.length; i += 3) tying[i] = -tying[i]!;
+  const inward = left ? -1 : 1;
+  const outward = half.flipped !== left ? -1 : 1;
+  const n = tying.length;
+  return {
+    kind,
+    tying,
+    entry: { at: [tying[0]!, tying[1]!, tying[2]!], heading: [inward, 0, 0] },
+    exit: { at: [tying[n - 3]!, tying[n - 2]!, tying[n - 1]!], heading: [outward, 0, 0] },
+    tyingRadius: o.diameter / 2,
+    heldRadius: (o.diameter * o.ratio) / 2,
+    tyingLength: lengthOf(tying),
+    size: sizeOf(tying, o.diameter, family.proportions.halfPitch * 2 * o.diameter),
+  };
+}
+
+/** The room a tight knot takes, in mm. */
+export function knotFrameSize(kind: KnotKind, options: KnotOptions = {}): KnotFrameSize {
+  return finishedKnot(kind, options).size;
+}
+
+function sizeOf(points: Float64Array, diameter: number, width: number): KnotFrameSize {
+  let top = Infinity;
+  let bottom = -Infinity;
+  let back = Infinity;
+  let front = -Infinity;
+  for (let i = 0; i < points.length; i += 3) {
+    top = Math.min(top, points[i + 1]!);
+    bottom = Math.max(bottom, points[i + 1]!);
+    back = Math.min(back, points[i + 2]!);
+    front = Math.max(front, points[i + 2]!);
+  }
+  return { width, height: bottom - top + diameter, depth: front - back + diameter };
+}

@@ -1,0 +1,62 @@
+import { halvesOf } from '@halfhitch/core';
+import { placed } from '../curve/polyline.js';
+import type { Vec3 } from '../curve/track.js';
+import { type FinishedKnot, finishedKnot, type KnotEnd } from '../knot/finished.js';
+import type { RowKnot, RowScene } from './scene.js';
+
+/** Places of knots, in mm. */
+export interface Layout {
+  readonly pitch: number;
+  readonly rowHeight: number;
+  readonly finished: (knot: RowKnot) => FinishedKnot;
+  /** Where the knot's held string is, and the height of the knot's frame. */
+  readonly placeOf: (knot: RowKnot) => Vec3;
+}
+
+/** Distances in a piece of work, taken from the tight knots themselves. */
+export function layoutOf(scene: RowScene): Layout {
+  const options = {
+    ...(scene.tyingDiameter === undefined ? {} : { tyingDiameter: scene.tyingDiameter }),
+    ...(scene.heldDiameter === undefined ? {} : { heldDiameter: scene.heldDiameter }),
+  };
+  const known = new Map<string, FinishedKnot>();
+  const finished = (knot: RowKnot): FinishedKnot => {
+    let found = known.get(knot.kind);
+    if (!found) {
+      found = finishedKnot(knot.kind, options);
+      known.set(knot.kind, found);
+    }
+    return found;
+  };
+  const clove = finishedKnot('forward', options);
+  const cow = finishedKnot('forward-backward', options);
+  const pitch = clove.size.width;
+  const rowHeight = Math.max(clove.size.height, cow.size.height);
+  return {
+    pitch,
+    rowHeight,
+    finished,
+    placeOf: (knot) => [knot.column * pitch, (knot.row ?? 0) * rowHeight, 0],
+  };
+}
+
+export function tyingOf(layout: Layout, knot: RowKnot): Float64Array {
+  const [x, y, z] = layout.placeOf(knot);
+  return placed(layout.finished(knot).tying, 1, x, y, z);
+}
+
+export function entryOf(layout: Layout, knot: RowKnot): KnotEnd {
+  return moved(layout.finished(knot).entry, layout.placeOf(knot));
+}
+
+export function exitOf(layout: Layout, knot: RowKnot): KnotEnd {
+  return moved(layout.finished(knot).exit, layout.placeOf(knot));
+}
+
+/** Whether the first half is made from the right. */
+export const fromRight = (knot: RowKnot): boolean => halvesOf(knot.kind)[0] === 'backward';
+
+const moved = (end: KnotEnd, by: Vec3): KnotEnd => ({
+  at: [end.at[0] + by[0], end.at[1] + by[1], end.at[2] + by[2]],
+  heading: end.heading,
+});
