@@ -67,4 +67,3 @@ export function colourAt(chart: Chart, row: number, column: number): ChartColour
 export function coloursUsed(chart: Chart): number {
   return new Set(chart.cells).size;
 }
-

@@ -1,0 +1,13 @@
+/** Largest files that are read, in bytes. A chart within CHART_LIMITS fits into them. */
+export const FILE_LIMITS = {
+  png: 16 * 1024 * 1024,
+  /** Text charts and chart documents. */
+  text: 32 * 1024 * 1024,
+  plan: 256 * 1024 * 1024,
+} as const;
+
+/** A size as people write it: "16 MiB". */
+export function sizeInWords(bytes: number): string {
+  const mebibytes = bytes / (1024 * 1024);
+  return `${mebibytes >= 10 ? Math.round(mebibytes) : Math.round(mebibytes * 10) / 10} MiB`;
+}
