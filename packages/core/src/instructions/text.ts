@@ -1,0 +1,79 @@
+import type { Chart } from '../chart/chart.js';
+import { InputError } from '../errors.js';
+import type { Plan } from '../plan/plan.js';
+import { PlanReader, type RowReading } from '../plan/reading.js';
+import type { Verification } from '../verify/verification.js';
+import { instructRow } from './instruct-row.js';
+import { closingSection, openingSections, type Section } from './opening.js';
+import type { RowInstructions } from './parts.js';
+import { summaryInWords } from './summary.js';
+import { count, printable } from './wording.js';
+
+/**
+ * The instructions of a whole piece as lines of text, without line ends. Lines are made as they
+ * are asked for, row by row. A plan whose steps cannot all be done is told up to where they can.
+ */
+export function* instructionsText(
+  plan: Plan,
+  chart: Chart,
+  verification?: Verification,
+): Generator<string, void, undefined> {
+  yield titleOf(plan, chart);
+  yield '';
+  yield `${count(plan.rows, 'row')} of ${count(plan.columns, 'knot')}, ${plan.edge} edges.`;
+  if (verification !== undefined) yield* summaryInWords(verification);
+  for (const section of openingSections(plan)) yield* sectionText(section);
+  for (const row of rowsOf(plan)) {
+    yield '';
+    if (row instanceof InputError) {
+      yield `The instructions stop here. ${row.message}`;
+      return;
+    }
+    yield* rowText(row);
+  }
+  yield* sectionText(closingSection(plan));
+}
+
+export function titleOf(plan: Plan, chart: Chart): string {
+  const name = printable(plan.name) || printable(chart.name);
+  return name === '' ? 'Knotting instructions' : `Knotting instructions: ${name}`;
+}
+
+/** Instructions row by row; in place of a row that cannot be read, the error, as the last. */
+export function* rowsOf(plan: Plan): Generator<RowInstructions | InputError, void, undefined> {
+  const reader = new PlanReader(plan);
+  for (let at = 0; at < plan.rows; at++) {
+    let row: RowReading;
+    try {
+      row = reader.row(at);
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      yield error;
+      return;
+    }
+    yield instructRow(row, plan);
+  }
+}
+
+function* sectionText(section: Section): Generator<string, void, undefined> {
+  yield '';
+  yield section.title;
+  yield* section.paragraphs;
+  for (const point of section.points) yield `  - ${point}`;
+}
+
+function* rowText(row: RowInstructions): Generator<string, void, undefined> {
+  yield row.heading;
+  let number = 0;
+  for (const part of row.parts) {
+    if (part.kind === 'direction') {
+      yield part.text;
+      continue;
+    }
+    number++;
+    yield `  ${number}. ${part.text}`;
+    for (const [index, substep] of part.substeps.entries()) {
+      yield `     ${number}.${index + 1} ${substep}`;
+    }
+  }
+}
