@@ -1,0 +1,96 @@
+import { KNOT_KINDS, type KnotKind, mirrorKnot } from '@halfhitch/core';
+import type { PropertyDeclarations } from 'lit';
+import { KNOT_BOX, knotLines } from '../knot/knot-lines.js';
+import { KNOT_SCORE } from '../knot/knot-score.js';
+import { halfInWords, type KnotNames, knotWords } from '../knot/knot-words.js';
+import { StageElement, type StageMoment, type StageWords } from './stage-element.js';
+
+/**
+ * `<halfhitch-knot>`: one knot being tied, half hitch by half hitch.
+ *
+ * @attr kind - forward, backward, forward-backward or backward-forward
+ * @attr mirror - as a left-handed maker ties it: the mirror image, left and right changed
+ * @attr view - front or back
+ * @attr speed - 1 is steady
+ * @attr position - 0 to 2, a half hitch from 0 to 1 and the other from 1 to 2
+ * @attr tying-colour, held-colour - `#rrggbb`
+ * @attr tying-name, held-name - what the strings are called in the words
+ */
+export class HalfhitchKnot extends StageElement {
+  static override properties: PropertyDeclarations = {
+    kind: { reflect: true, noAccessor: true },
+    tyingColour: { attribute: 'tying-colour' },
+    heldColour: { attribute: 'held-colour' },
+    tyingName: { attribute: 'tying-name' },
+    heldName: { attribute: 'held-name' },
+  };
+
+  private kindAsked: KnotKind = 'forward';
+  declare tyingColour: string;
+  declare heldColour: string;
+  declare tyingName: string;
+  declare heldName: string;
+
+  constructor() {
+    super();
+    this.tyingColour = '#2f6f9f';
+    this.heldColour = '#e9e2d0';
+    this.tyingName = '';
+    this.heldName = '';
+    this.score(KNOT_SCORE, 0);
+  }
+
+  get kind(): KnotKind {
+    return this.kindAsked;
+  }
+  /** Another kind is shown from its beginning; a word that is no kind means forward. */
+  set kind(kind: KnotKind) {
+    const before = this.kindAsked;
+    this.kindAsked = KNOT_KINDS.includes(kind) ? kind : 'forward';
+    if (this.kindAsked === before) return;
+    this.pause();
+    this.seek(0);
+    this.requestUpdate('kind', before);
+  }
+
+  protected override momentAt(position: number): StageMoment {
+    const { kind, mirror, tyingColour, heldColour } = this;
+    const lines = knotLines(
+      { kind, mirror, tyingColour: hex(tyingColour), heldColour: hex(heldColour) },
+      position,
+    );
+    return { lines, box: KNOT_BOX };
+  }
+
+  protected override wordsAt(position: number): StageWords {
+    const words = knotWords(this.kindTied, position, this.names);
+    const half = position > 1 ? 1 : 0;
+    return { ...words, saidPlaying: halfInWords(this.kindTied, half, this.names) };
+  }
+
+  protected override get pictureName(): string {
+    const held = this.heldName === '' ? '' : ` on ${this.heldName}`;
+    return `A ${this.kindTied} knot being tied${held}${this.mirror ? ', mirrored for left-handers' : ''}`;
+  }
+
+  protected override get stepName(): string {
+    return 'half hitch';
+  }
+
+  /** The knot that is seen: the mirror image of `kind` when it is mirrored. */
+  private get kindTied(): KnotKind {
+    return this.mirror ? mirrorKnot(this.kind) : this.kind;
+  }
+
+  private get names(): KnotNames {
+    return {
+      tying: this.tyingName === '' ? 'the tying string' : this.tyingName,
+      held: this.heldName === '' ? 'the held string' : this.heldName,
+    };
+  }
+}
+
+/** Anything that is no colour would upset the drawing, so it becomes grey. */
+function hex(colour: string): string {
+  return /^#[0-9a-f]{6}$/i.test(colour) ? colour : '#8a8f94';
+}

@@ -1,0 +1,63 @@
+import { type Camera, projector } from '../thread/camera.js';
+import type { Box, ThreadLine } from '../thread/thread-line.js';
+
+export interface LabelPlace {
+  readonly text: string;
+  /** Pixels from the top left: where the label's near end goes. */
+  readonly x: number;
+  readonly y: number;
+  /** Whether the label lies to the left of that place. */
+  readonly leftward: boolean;
+}
+
+/** Pixels between a string and its label. */
+const GAP = 6;
+
+/** Where the labels of the strings go: of two at one height, the left one is named on its left. */
+export function labelPlaces(
+  moment: { readonly lines: readonly ThreadLine[]; readonly box: Box },
+  camera: Camera,
+  width: number,
+  height: number,
+): LabelPlace[] {
+  const project = projector(camera, width, height);
+  const places: LabelPlace[] = [];
+  for (const where of ['top', 'end'] as const) {
+    const here = moment.lines.flatMap((line) => {
+      if (line.label === null || line.labelAt !== where) return [];
+      const anchor = where === 'top' ? highest(line, moment.box) : lastSeen(line, moment.box);
+      if (anchor === null) return [];
+      const at = project(anchor[0], anchor[1], anchor[2]);
+      return [{ text: line.label, x: at.x, y: at.y, half: (line.diameter / 2) * at.scale }];
+    });
+    here.sort((one, other) => one.x - other.x);
+    here.forEach(({ text, x, y, half }, i) => {
+      const leftward = here.length > 1 && i < here.length / 2;
+      places.push({ text, x: leftward ? x - half - GAP : x + half + GAP, y, leftward });
+    });
+  }
+  return places;
+}
+
+type Point = readonly [number, number, number];
+
+function highest(line: ThreadLine, box: Box): Point | null {
+  const { points } = line;
+  const top = box.max[1] - 0.06 * (box.max[1] - box.min[1]);
+  for (let i = 0; i + 2 < points.length; i += 3) {
+    const y = points[i + 1] as number;
+    if (y <= top) return [points[i] as number, y, points[i + 2] as number];
+  }
+  return null;
+}
+
+/** The free end, or where the string that leads to it leaves the picture. */
+function lastSeen(line: ThreadLine, box: Box): Point | null {
+  const { points } = line;
+  const bottom = box.min[1] + 0.14 * (box.max[1] - box.min[1]);
+  for (let i = points.length - 3; i >= 0; i -= 3) {
+    const y = points[i + 1] as number;
+    if (y >= bottom) return [points[i] as number, y, points[i + 2] as number];
+  }
+  return null;
+}

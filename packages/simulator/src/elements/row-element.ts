@@ -1,0 +1,165 @@
+import { type Plan, PlanReader, type RowReading } from '@halfhitch/core';
+import { rowPhases } from '@halfhitch/geometry';
+import type { PropertyDeclarations } from 'lit';
+import { rowLines } from '../row/row-lines.js';
+import { movesOf, type RowToPlay, windowAt } from '../row/row-scene.js';
+import { rowKnotWords, said } from '../row/row-words.js';
+import { StageElement, type StageMoment, type StageWords } from './stage-element.js';
+
+/** Seconds for a half hitch in a row, and for another move, at speed 1. */
+const HALF_SECONDS = 2.6;
+const MOVE_SECONDS = 1.8;
+
+/**
+ * `<halfhitch-row>`: one row of a plan being tied, with its changes of lead.
+ *
+ * Give it `plan` and `row`, or `reading` and `previous`, which are the row and the one before it
+ * as a plan reader gives them: those do without the plan, which may be with a worker.
+ *
+ * @attr row - row of the plan, counted from 0
+ * @attr mirror, view, speed, position - as in `<halfhitch-knot>`; a position counts moves
+ */
+export class HalfhitchRow extends StageElement {
+  static override properties: PropertyDeclarations = {
+    plan: { attribute: false, noAccessor: true },
+    row: { type: Number, noAccessor: true },
+    reading: { attribute: false, noAccessor: true },
+    previous: { attribute: false, noAccessor: true },
+  };
+
+  private planGiven: Plan | null = null;
+  private reader: PlanReader | null = null;
+  private rowGiven = 0;
+  private play_: RowToPlay | null = null;
+  /** Position at which each knot begins, and the end. */
+  private begins: number[] = [0];
+
+  get plan(): Plan | null {
+    return this.planGiven;
+  }
+  set plan(plan: Plan | null) {
+    this.planGiven = plan;
+    this.reader = plan === null ? null : new PlanReader(plan);
+    this.readPlan();
+  }
+
+  get row(): number {
+    return this.rowGiven;
+  }
+  /** @throws InputError when a plan is given and has no such row */
+  set row(row: number) {
+    this.rowGiven = row;
+    this.readPlan();
+  }
+
+  get reading(): RowReading | null {
+    return this.play_?.reading ?? null;
+  }
+  set reading(reading: RowReading | null) {
+    this.show(reading, this.play_?.previous ?? null);
+  }
+
+  get previous(): RowReading | null {
+    return this.play_?.previous ?? null;
+  }
+  set previous(previous: RowReading | null) {
+    if (this.play_ !== null) this.show(this.play_.reading, previous);
+  }
+
+  /** Shows a row from its first move, on the row tied before it. */
+  show(reading: RowReading | null, previous: RowReading | null): void {
+    this.pause();
+    this.play_ = reading === null ? null : { reading, previous };
+    const moves = this.play_ === null ? [] : movesOf(this.play_);
+    this.begins = [0];
+    for (const count of moves) this.begins.push((this.begins.at(-1) as number) + count);
+    const length = this.begins.at(-1) as number;
+    const every = Array.from({ length: length + 1 }, (_, i) => i);
+    this.score(
+      {
+        length,
+        stops: every,
+        stills: every,
+        secondsAt: (position) => (this.isHalf(position) ? HALF_SECONDS : MOVE_SECONDS),
+      },
+      0,
+    );
+    this.requestUpdate();
+  }
+
+  /** Goes to the first move of a knot, counted from 0 in the order of knotting. */
+  seekKnot(order: number): void {
+    this.seek(this.begins[Math.max(0, Math.min(this.begins.length - 2, order))] ?? 0);
+  }
+
+  /** The knot being tied, counted from 0 in the order of knotting. */
+  get knot(): number {
+    return this.at(this.position).order;
+  }
+
+  private readPlan(): void {
+    if (this.reader === null) return;
+    const previous = this.rowGiven > 0 ? this.reader.row(this.rowGiven - 1) : null;
+    this.show(this.reader.row(this.rowGiven), previous);
+  }
+
+  /** The knot at a position and how far it is; a whole number ends a move, but the first. */
+  private at(position: number): { order: number; t: number } {
+    const last = Math.max(0, this.begins.length - 2);
+    let order = 0;
+    while (order < last && position > (this.begins[order + 1] as number) - 1e-9) order++;
+    return { order, t: position - (this.begins[order] as number) };
+  }
+
+  private isHalf(position: number): boolean {
+    if (this.play_ === null) return true;
+    const { order, t } = this.at(position);
+    const { scene, index } = windowAt(this.play_, order);
+    const phase = rowPhases(scene, index)[Math.floor(t)];
+    return phase === 'first-half' || phase === 'second-half';
+  }
+
+  protected override momentAt(position: number): StageMoment | null {
+    if (this.play_ === null || this.length === 0) return null;
+    const { order, t } = this.at(position);
+    const { lines, box, focus, pitch } = rowLines(this.play_, order, t, this.mirror);
+    return { lines, box, spotlight: { at: focus, radius: 0.9 * pitch } };
+  }
+
+  protected override wordsAt(position: number): StageWords {
+    if (this.play_ === null || this.length === 0) {
+      const none = 'No row to show.';
+      return { heading: none, moves: [none], current: -1, said: '', saidPlaying: '' };
+    }
+    const { order, t } = this.at(position);
+    const { scene, index } = windowAt(this.play_, order);
+    const { knots } = this.play_.reading;
+    const words = rowKnotWords(
+      knots[order] as RowReading['knots'][number],
+      rowPhases(scene, index),
+      knots.length,
+      this.mirror,
+    );
+    const move = Math.min(words.moves.length - 1, Math.floor(t + 1e-9));
+    const text = said(words, move);
+    const done = position >= this.length ? ' The row is done.' : '';
+    return {
+      heading: words.heading,
+      moves: words.moves,
+      current: move,
+      said: text + done,
+      saidPlaying: text + done,
+    };
+  }
+
+  protected override get pictureName(): string {
+    if (this.play_ === null) return 'No row';
+    const { row, direction } = this.play_.reading;
+    const way = (direction === 'right') === this.mirror ? 'right to left' : 'left to right';
+    return `Row ${row + 1} being tied, ${way}`;
+  }
+
+  protected override get stepName(): string {
+    return 'step';
+  }
+}

@@ -1,0 +1,196 @@
+import { css } from 'lit';
+
+/** Shared by the elements. Colours are custom properties, so that a page can set its own. */
+export const stageStyles = css`
+  :host {
+    --_ground: var(--halfhitch-ground, light-dark(#e6ebed, #1c2a36));
+    --_ink: var(--halfhitch-ink, light-dark(#17304a, #e8eef2));
+    --_faint: var(--halfhitch-faint, light-dark(#4a5f72, #a9bac8));
+    --_panel: var(--halfhitch-panel, light-dark(#ffffff, #14202b));
+    --_line: var(--halfhitch-line, light-dark(#76889a, #6f8496));
+    --_accent: var(--halfhitch-accent, light-dark(#1d5c8a, #8cc4ea));
+    --_on-accent: var(--halfhitch-on-accent, light-dark(#ffffff, #0d1b27));
+    color-scheme: light dark;
+    display: block;
+    color: var(--_ink);
+    font: inherit;
+    container-type: inline-size;
+  }
+  :host([hidden]) {
+    display: none;
+  }
+  * {
+    box-sizing: border-box;
+  }
+  .stage {
+    position: relative;
+    inline-size: 100%;
+    block-size: var(--halfhitch-stage-height, clamp(17rem, 92cqi, 28rem));
+    overflow: hidden;
+    background: var(--_ground);
+    border-radius: var(--halfhitch-radius, 4px);
+    touch-action: pan-y;
+    cursor: grab;
+  }
+  .stage.turning {
+    cursor: grabbing;
+  }
+  .stage:focus-visible,
+  button:focus-visible,
+  input:focus-visible,
+  select:focus-visible {
+    outline: 3px solid var(--_accent);
+    outline-offset: 2px;
+  }
+  canvas,
+  .stage > svg {
+    position: absolute;
+    inset: 0;
+    inline-size: 100%;
+    block-size: 100%;
+    display: block;
+  }
+  .label {
+    position: absolute;
+    inset-block-start: 0;
+    inset-inline-start: 0;
+    padding: 0.05rem 0.4rem;
+    font-size: 0.8125rem;
+    line-height: 1.35;
+    color: var(--_ink);
+    background: color-mix(in srgb, var(--_panel) 86%, transparent);
+    border-radius: 3px;
+    white-space: nowrap;
+    pointer-events: none;
+    max-inline-size: 45%;
+    overflow: hidden;
+    text-overflow: ellipsis;
+  }
+  .side {
+    position: absolute;
+    inset-block-end: 0.5rem;
+    inset-inline-end: 0.6rem;
+    font-size: 0.8125rem;
+    color: var(--_faint);
+    pointer-events: none;
+  }
+  .notice {
+    position: absolute;
+    inset-inline: 0.6rem;
+    inset-block-end: 1.9rem;
+    margin: 0;
+    padding: 0.35rem 0.6rem;
+    font-size: 0.8125rem;
+    color: var(--_ink);
+    background: var(--_panel);
+    border: 1px solid var(--_line);
+    border-radius: 3px;
+  }
+  .caption {
+    margin-block: 0.75rem 0.5rem;
+    min-block-size: 9.6em;
+  }
+  .heading {
+    margin: 0 0 0.25rem;
+    font-weight: 600;
+  }
+  ol {
+    margin: 0;
+    padding-inline-start: 1.6em;
+  }
+  li {
+    color: var(--_faint);
+    padding-block: 0.1rem;
+  }
+  li::marker {
+    font-variant-numeric: tabular-nums;
+  }
+  li.current {
+    color: var(--_ink);
+    font-weight: 600;
+  }
+  .words {
+    margin: 0;
+  }
+  .said {
+    position: absolute;
+    inline-size: 1px;
+    block-size: 1px;
+    margin: -1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+  .controls {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.4rem;
+    align-items: center;
+  }
+  button,
+  select {
+    min-block-size: 44px;
+    min-inline-size: 44px;
+    padding: 0.25rem 0.7rem;
+    font: inherit;
+    font-size: 0.9375rem;
+    color: var(--_ink);
+    background: var(--_panel);
+    border: 1px solid var(--_line);
+    border-radius: 4px;
+    cursor: pointer;
+  }
+  button:hover {
+    border-color: var(--_accent);
+  }
+  button.play {
+    min-inline-size: 5.4rem;
+    color: var(--_on-accent);
+    background: var(--_accent);
+    border-color: var(--_accent);
+    font-weight: 600;
+  }
+  button[aria-disabled='true'] {
+    color: var(--_faint);
+    border-style: dashed;
+    cursor: default;
+  }
+  .scrub {
+    flex: 1 1 100%;
+    min-inline-size: 0;
+    block-size: 44px;
+    margin: 0;
+    accent-color: var(--_accent);
+  }
+  label {
+    display: inline-flex;
+    align-items: center;
+    gap: 0.4rem;
+    font-size: 0.9375rem;
+  }
+  .hint {
+    margin: 0.6rem 0 0;
+    font-size: 0.8125rem;
+    line-height: 1.7;
+    color: var(--_faint);
+  }
+  kbd {
+    font: inherit;
+    font-size: 0.75rem;
+    padding: 0.05em 0.4em;
+    border: 1px solid var(--_line);
+    border-radius: 3px;
+    color: var(--_ink);
+    white-space: nowrap;
+  }
+  @media (hover: none) and (pointer: coarse) {
+    .hint .keys {
+      display: none;
+    }
+  }
+  @media (forced-colors: active) {
+    li.current {
+      text-decoration: underline;
+    }
+  }
+`;

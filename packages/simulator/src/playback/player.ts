@@ -1,0 +1,117 @@
+/** What a player plays: a stretch of positions with stops in it. */
+export interface Score {
+  /** Positions run from 0 to this. */
+  readonly length: number;
+  /** Positions at which a step begins or ends, in order, with both ends. */
+  readonly stops: readonly number[];
+  /** Positions shown one after another where motion is not wanted, in order, with both ends. */
+  readonly stills: readonly number[];
+  /** Seconds that the step holding a position lasts at speed 1. */
+  readonly secondsAt: (position: number) => number;
+}
+
+export interface PlayerEvents {
+  readonly moved: (position: number) => void;
+  readonly ended: () => void;
+}
+
+/** Seconds for which a still is held at speed 1. */
+const STILL_SECONDS = 1.8;
+/** A page that slept must not make the playing leap. */
+const LONGEST_TICK = 0.1;
+
+/**
+ * A position that can be played, apart from any picture and any clock: `tick` is told how much
+ * time has passed.
+ */
+export class Player {
+  speed = 1;
+  /** Whether to go from still to still, instead of moving. */
+  stills = false;
+  private score: Score;
+  private readonly events: PlayerEvents;
+  private at = 0;
+  private running = false;
+  private held = 0;
+
+  constructor(score: Score, events: PlayerEvents) {
+    this.score = score;
+    this.events = events;
+  }
+
+  get position(): number {
+    return this.at;
+  }
+
+  get playing(): boolean {
+    return this.running;
+  }
+
+  /** Plays something else from now on, as far as that allows from the position reached. */
+  load(score: Score): void {
+    this.score = score;
+    this.seek(this.at);
+  }
+
+  play(): void {
+    if (this.score.length <= 0) return;
+    if (this.at >= this.score.length) this.moveTo(0);
+    this.held = 0;
+    this.running = true;
+  }
+
+  pause(): void {
+    this.running = false;
+  }
+
+  seek(position: number): void {
+    this.held = 0;
+    this.moveTo(position);
+  }
+
+  /** To the next stop after the position, or the last one before it. */
+  step(way: 1 | -1): void {
+    this.seek(this.beyond(this.score.stops, way));
+  }
+
+  /** To the next still after the position, or the last one before it. */
+  move(way: 1 | -1): void {
+    this.seek(this.beyond(this.score.stills, way));
+  }
+
+  /** Lets time pass, in seconds. */
+  tick(seconds: number): void {
+    if (!this.running) return;
+    const passed = Math.min(LONGEST_TICK, Math.max(0, seconds)) * this.speed;
+    if (this.stills) {
+      this.held += passed;
+      if (this.held < STILL_SECONDS) return;
+      this.held = 0;
+      this.moveTo(this.beyond(this.score.stills, 1));
+    } else {
+      this.moveTo(this.at + passed / Math.max(0.05, this.score.secondsAt(this.at)));
+    }
+    if (this.at >= this.score.length) {
+      this.running = false;
+      this.events.ended();
+    }
+  }
+
+  private beyond(places: readonly number[], way: 1 | -1): number {
+    if (way > 0) return places.find((place) => place > this.at + 1e-6) ?? this.score.length;
+    let before = 0;
+    for (const place of places) {
+      if (place >= this.at - 1e-6) break;
+      before = place;
+    }
+    return before;
+  }
+
+  private moveTo(position: number): void {
+    const wanted = Number.isFinite(position) ? position : 0;
+    const next = Math.min(this.score.length, Math.max(0, wanted));
+    if (next === this.at) return;
+    this.at = next;
+    this.events.moved(next);
+  }
+}
