@@ -21,5 +21,17 @@ export {
   type RowScene,
   rowPhases,
 } from './row/scene.js';
+export { type ClosureSide, closedHitch } from './topology/closure.js';
 export * from './topology/crossings.js';
+export { determinantOf } from './topology/determinant.js';
+export {
+  type DiagramCrossing,
+  diagramOf,
+  type LinkDiagram,
+  linkingNumber,
+  upright,
+  writhe,
+} from './topology/diagram.js';
+export { bracket, jonesPolynomial, type Laurent } from './topology/jones.js';
+export { gaussLinking } from './topology/linking.js';
 export * from './topology/turning.js';
