@@ -12,8 +12,8 @@ const MARK = '\\s*[=:]?\\s*';
 /** A colour line, with an equals sign or a colon between its parts or not. */
 const COLOUR_LINES = [
   new RegExp(`^(?<key>\\S)${MARK}${HEX}${MARK}(?<name>.*)$`, 'u'),
-  new RegExp(`^${HEX}${MARK}(?<key>\\S)(?:(?:\\s+|\\s*[=:]\\s*)(?<name>.*))?$`, 'u'),
-  new RegExp(`^(?<key>\\S)(?:\\s+|\\s*[=:]\\s*)(?<name>.*\\S)\\s+${HEX}$`, 'u'),
+  new RegExp(`^${HEX}${MARK}(?<key>\\S)(?:(?:\\s*[=:]\\s*|\\s+)(?<name>.*))?$`, 'u'),
+  new RegExp(`^(?<key>\\S)(?:\\s*[=:]\\s*|\\s+)(?<name>.*\\S)\\s+${HEX}$`, 'u'),
 ];
 const SETTING = /^(?<word>name|edge|start)(?:\s*[=:]\s*|\s+|$)(?<value>.*)$/iu;
 
