@@ -1,1 +1,3 @@
-export {};
+import { run } from './run.js';
+
+process.exitCode = await run(process.argv.slice(2));

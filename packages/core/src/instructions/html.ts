@@ -1,13 +1,13 @@
 import type { Chart } from '../chart/chart.js';
 import { InputError } from '../errors.js';
 import { drawChart } from '../picture/draw-chart.js';
-import { MAX_KNOTS_DRAWN } from '../picture/draw-fabric.js';
+import { drawFabric, MAX_KNOTS_DRAWN } from '../picture/draw-fabric.js';
 import { escapeMarkup, safeColour } from '../picture/markup.js';
 import type { Plan } from '../plan/plan.js';
 import type { Verification } from '../verify/verification.js';
 import { closingSection, openingSections, type Section } from './opening.js';
 import type { InstructionPart, RowInstructions } from './parts.js';
-import { changesInWords, findingInWords } from './summary.js';
+import { changesInWords, findingInWords, findingsCounted } from './summary.js';
 import { rowsOf, titleOf } from './text.js';
 import { colourInWords, count, printable } from './wording.js';
 
@@ -15,15 +15,18 @@ import { colourInWords, count, printable } from './wording.js';
 // nothing in it can run or be fetched.
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
+/** Above this the finished work is not drawn as thread: it would weigh more than the words. */
+const MOST_KNOTS_SHOWN = 10_000;
+
 const STYLE = `
 :root { color-scheme: light; }
 body { font: 1rem/1.5 system-ui, sans-serif; color: #1d2429; background: #fff; margin: 0 auto; padding: 1.5rem; max-width: 52rem; }
 h1 { font-size: 1.6rem; line-height: 1.2; } h2 { font-size: 1.25rem; margin-top: 2rem; } h3 { font-size: 1.05rem; margin: 1.5rem 0 .25rem; }
 p, li { max-width: 44rem; } ol ol { list-style: lower-alpha; } li { margin: .2rem 0; }
-table { border-collapse: collapse; } th, td { text-align: left; padding: .25rem .9rem .25rem 0; border-bottom: 1px solid #ccd3d8; }
+a { color: #0b57a4; } table { border-collapse: collapse; } th, td { text-align: left; padding: .25rem .9rem .25rem 0; border-bottom: 1px solid #ccd3d8; }
 .swatch { width: 2.5rem; height: 1rem; vertical-align: middle; }
 .ok { border-left: .3rem solid #2c7a4b; padding-left: .8rem; } .not-ok { border-left: .3rem solid #b3261e; padding-left: .8rem; }
-.wide { overflow-x: auto; } .chart { display: block; margin-bottom: 1rem; }
+.wide { overflow-x: auto; margin-top: 1rem; } svg { max-width: 100%; height: auto; } .wide svg { max-width: none; } .chart { display: block; margin-bottom: 1rem; }
 .chart text { font: 9px system-ui, sans-serif; fill: #1d2429; } .chart .row { text-anchor: end; }
 .chart .column, .chart .on-dark, .chart .on-light { text-anchor: middle; } .chart .on-dark { fill: #fff; } .chart .on-light { fill: #000; }
 .chart .grid { fill: none; stroke: #000; stroke-opacity: .25; stroke-width: .5; }
@@ -68,6 +71,9 @@ export function* instructionsHtml(
   yield `<h2>Chart</h2>\n<p>Rows are numbered from the top. Beside each row stands the way it is knotted.</p>\n${legend(chart)}<div class="wide" role="region" aria-label="Chart" tabindex="0">\n`;
   for (const piece of drawChart(chart, plan)) yield `${piece}\n`;
   yield '</div>\n';
+  if (plan.rows * plan.columns <= MOST_KNOTS_SHOWN) {
+    yield `<h2>The finished work</h2>\n${drawFabric({ plan, verification })}`;
+  }
   for (const part of openingSections(plan)) yield section(part);
   yield '<h2>Row by row</h2>\n';
   for (const row of rowsOf(plan)) {
@@ -78,6 +84,7 @@ export function* instructionsHtml(
     yield rowHtml(row);
   }
   yield section(closingSection(plan));
+  yield findingsHtml(verification);
   yield '</main>\n</body>\n</html>\n';
 }
 
@@ -85,11 +92,18 @@ function verdict(verification: Verification): string {
   const { ok, knots, halfHitches, changes, findings } = verification;
   const counts = `${count(knots, 'knot')}, ${count(halfHitches, 'half hitch', 'half hitches')}. ${changesInWords(changes)}`;
   const said = ok ? 'It knots out as drawn.' : 'It does not knot out as drawn.';
-  const listed =
-    findings.length === 0
+  const found = findingsCounted(findings);
+  const more =
+    found === ''
       ? ''
-      : `<ul>\n${findings.map((finding) => `<li>${escapeMarkup(findingInWords(finding))}</li>\n`).join('')}</ul>\n`;
-  return `<p class="${ok ? 'ok' : 'not-ok'}"><strong>${said}</strong> ${escapeMarkup(counts)}</p>\n${listed}`;
+      : ` ${escapeMarkup(found)} The <a href="#findings">findings</a> are listed at the end.`;
+  return `<p class="${ok ? 'ok' : 'not-ok'}"><strong>${said}</strong> ${escapeMarkup(counts)}${more}</p>\n`;
+}
+
+function findingsHtml({ findings }: Verification): string {
+  if (findings.length === 0) return '';
+  const items = findings.map((finding) => `<li>${escapeMarkup(findingInWords(finding))}</li>\n`);
+  return `<section id="findings">\n<h2>Findings</h2>\n<ul>\n${items.join('')}</ul>\n</section>\n`;
 }
 
 function legend(chart: Chart): string {

@@ -2,14 +2,13 @@ import type { Finding } from '../verify/findings.js';
 import type { ChangeCounts, Verification } from '../verify/verification.js';
 import { count, list, printable } from './wording.js';
 
-/** What running the plan showed, in a few sentences: the verdict, the counts, the findings. */
+/** What running the plan showed, in a few sentences: the verdict and the counts. */
 export function* summaryInWords(verification: Verification): Generator<string, void, undefined> {
-  yield verification.ok
-    ? 'It knots out as drawn.'
-    : 'It does not knot out as drawn: see the findings.';
+  yield verification.ok ? 'It knots out as drawn.' : 'It does not knot out as drawn.';
   yield `${count(verification.knots, 'knot')}, ${count(verification.halfHitches, 'half hitch', 'half hitches')}.`;
   yield changesInWords(verification.changes);
-  for (const finding of verification.findings) yield findingInWords(finding);
+  const found = findingsCounted(verification.findings);
+  if (found !== '') yield `${found} The list of findings is at the end.`;
 }
 
 export function changesInWords(changes: ChangeCounts): string {
@@ -26,6 +25,18 @@ export function changesInWords(changes: ChangeCounts): string {
     .filter(([number]) => number > 0)
     .map(([number, where]) => `${number} ${where}`);
   return `${count(total, 'colour change')}: ${list(told)}; ${first}.`;
+}
+
+/** "2 weak places and 1 note." Empty when nothing was found. */
+export function findingsCounted(findings: readonly Finding[]): string {
+  const graded = (grade: Finding['grade']): number =>
+    findings.filter((finding) => finding.grade === grade).length;
+  const [wrong, weak, notes] = [graded('wrong'), graded('weak'), graded('note')];
+  const told: string[] = [];
+  if (wrong > 0) told.push(count(wrong, 'wrong place'));
+  if (weak > 0) told.push(count(weak, 'weak place'));
+  if (notes > 0) told.push(count(notes, 'note'));
+  return told.length === 0 ? '' : `${list(told)}.`;
 }
 
 /** "Weak, row 3, column 5: ..." */

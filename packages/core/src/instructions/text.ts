@@ -6,7 +6,7 @@ import type { Verification } from '../verify/verification.js';
 import { instructRow } from './instruct-row.js';
 import { closingSection, openingSections, type Section } from './opening.js';
 import type { RowInstructions } from './parts.js';
-import { summaryInWords } from './summary.js';
+import { findingInWords, summaryInWords } from './summary.js';
 import { count, printable } from './wording.js';
 
 /**
@@ -27,11 +27,20 @@ export function* instructionsText(
     yield '';
     if (row instanceof InputError) {
       yield `The instructions stop here. ${row.message}`;
+      yield* findingsText(verification);
       return;
     }
     yield* rowText(row);
   }
   yield* sectionText(closingSection(plan));
+  yield* findingsText(verification);
+}
+
+function* findingsText(verification?: Verification): Generator<string, void, undefined> {
+  if (verification === undefined || verification.findings.length === 0) return;
+  yield '';
+  yield 'Findings';
+  for (const finding of verification.findings) yield `  - ${findingInWords(finding)}`;
 }
 
 export function titleOf(plan: Plan, chart: Chart): string {
