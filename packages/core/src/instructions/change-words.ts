@@ -3,10 +3,11 @@ import { Op } from '../model/steplist.js';
 import type { ThreadString } from '../model/strings.js';
 import type { Plan } from '../plan/plan.js';
 import type { ChangeReading, KnotReading } from '../plan/reading.js';
+import { printable } from '../printable.js';
 import { halfHitchInShort } from './half-hitch-words.js';
 import { changeFollows } from './neighbours.js';
 import * as say from './step-words.js';
-import { colourInWords, count, heldInWords, leadInWords, otherSide, printable } from './wording.js';
+import { colourInWords, count, heldInWords, leadInWords, otherSide } from './wording.js';
 
 /** A colour change spelled out, whatever cases meet in it. */
 export interface ChangeInWords {

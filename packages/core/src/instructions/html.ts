@@ -4,12 +4,13 @@ import { drawChart } from '../picture/draw-chart.js';
 import { drawFabric, MAX_KNOTS_DRAWN } from '../picture/draw-fabric.js';
 import { escapeMarkup, safeColour } from '../picture/markup.js';
 import type { Plan } from '../plan/plan.js';
+import { printable } from '../printable.js';
 import type { Verification } from '../verify/verification.js';
 import { closingSection, openingSections, type Section } from './opening.js';
 import type { InstructionPart, RowInstructions } from './parts.js';
 import { changesInWords, findingInWords, findingsCounted } from './summary.js';
 import { rowsOf, titleOf } from './text.js';
-import { colourInWords, count, printable } from './wording.js';
+import { colourInWords, count } from './wording.js';
 
 // The page holds all that it needs and no script, and says so: whatever a file's names contain,
 // nothing in it can run or be fetched.

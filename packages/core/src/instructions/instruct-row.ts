@@ -2,6 +2,7 @@ import { changesPlaces, startSide } from '../model/knot.js';
 import { Op, stringIndex } from '../model/steplist.js';
 import type { Plan } from '../plan/plan.js';
 import type { KnotReading, RowReading } from '../plan/reading.js';
+import { printable } from '../printable.js';
 import { changeInWords } from './change-words.js';
 import { type KnotBefore, knotBefore } from './neighbours.js';
 import type { InstructionPart, RowInstructions } from './parts.js';
@@ -13,7 +14,6 @@ import {
   halvesInWords,
   heldInWords,
   leadInWords,
-  printable,
 } from './wording.js';
 
 /**
@@ -134,10 +134,7 @@ function changePart(
   plan: Plan,
 ): InstructionPart {
   const knot = knots[at] as KnotReading;
-  let streak = 1;
-  while (knots[at + streak]?.change != null) streak++;
-  if (at > 0 && knots[at - 1]?.change != null) streak = 1;
-  const words = changeInWords(knot, plan, streak);
+  const words = changeInWords(knot, plan, streakFrom(knots, at));
   const second = secondAtTurn(knot, before, plan);
   const edge = isEdgeKnot(knot)
     ? second !== ''
@@ -152,6 +149,18 @@ function changePart(
     columns: { first: knot.column, last: knot.column },
     steps: knot.steps,
   };
+}
+
+/**
+ * How many changes follow each other knot by knot from here on, this one included; 1 within such
+ * a streak, which is named where it begins.
+ */
+function streakFrom(knots: readonly KnotReading[], at: number): number {
+  const changes = (i: number): boolean => (knots[i]?.change?.oldLead ?? null) !== null;
+  if (!changes(at) || changes(at - 1)) return 1;
+  let end = at + 1;
+  while (changes(end)) end++;
+  return end - at;
 }
 
 /** Whether the knot after this one only goes on with the same. */

@@ -2,9 +2,10 @@ import { KNOT_KINDS, type KnotKind, kindOf } from '../model/knot.js';
 import { Op } from '../model/steplist.js';
 import type { ThreadString } from '../model/strings.js';
 import { directionOf, type Plan } from '../plan/plan.js';
+import { printable } from '../printable.js';
 import { halfHitchInWords } from './half-hitch-words.js';
 import { leadInFull } from './step-words.js';
-import { baseStrings, colourInWords, count, leadInWords, list, printable } from './wording.js';
+import { baseStrings, colourInWords, count, leadInWords, list } from './wording.js';
 
 /** A section of running text: what comes before the first row, or after the last. */
 export interface Section {

@@ -3,8 +3,9 @@ import type { Step } from '../model/step.js';
 import { Op, stringIndex } from '../model/steplist.js';
 import type { StringId, ThreadString } from '../model/strings.js';
 import type { Plan } from '../plan/plan.js';
+import { printable } from '../printable.js';
 import { type HalfPlace, halfHitchInWords } from './half-hitch-words.js';
-import { colourInWords, heldInWords, leadInWords, printable } from './wording.js';
+import { colourInWords, heldInWords, leadInWords } from './wording.js';
 
 /**
  * One step in words, complete enough to do it with thread in hand.
@@ -107,7 +108,7 @@ export function parkDownInWords(old: string): string {
 }
 
 export function endInWords(old: string): string {
-  return `${old} has run out: leave its end at the back, about 10 cm long, to finish later.`;
+  return `${old.charAt(0).toUpperCase()}${old.slice(1)} has run out: leave its end at the back, about 10 cm long, to finish later.`;
 }
 
 function stringOf(id: StringId, plan: Plan): ThreadString | undefined {

@@ -1,6 +1,7 @@
+import { printable } from '../printable.js';
 import type { Finding } from '../verify/findings.js';
 import type { ChangeCounts, Verification } from '../verify/verification.js';
-import { count, list, printable } from './wording.js';
+import { count, list } from './wording.js';
 
 /** What running the plan showed, in a few sentences: the verdict and the counts. */
 export function* summaryInWords(verification: Verification): Generator<string, void, undefined> {

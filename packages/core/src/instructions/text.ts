@@ -2,12 +2,13 @@ import type { Chart } from '../chart/chart.js';
 import { InputError } from '../errors.js';
 import type { Plan } from '../plan/plan.js';
 import { PlanReader, type RowReading } from '../plan/reading.js';
+import { printable } from '../printable.js';
 import type { Verification } from '../verify/verification.js';
 import { instructRow } from './instruct-row.js';
 import { closingSection, openingSections, type Section } from './opening.js';
 import type { RowInstructions } from './parts.js';
 import { findingInWords, summaryInWords } from './summary.js';
-import { count, printable } from './wording.js';
+import { count } from './wording.js';
 
 /**
  * The instructions of a whole piece as lines of text, without line ends. Lines are made as they

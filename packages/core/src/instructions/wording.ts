@@ -1,17 +1,9 @@
 import type { KnotKind } from '../model/knot.js';
 import type { ThreadString } from '../model/strings.js';
 import type { Direction } from '../plan/plan.js';
+import { printable } from '../printable.js';
 
 /** How strings, places and counts are called in instructions. Columns come in counted from 0. */
-
-// Names come from files: control characters and marks that turn the reading direction round
-// could change what a terminal or a page shows beside them.
-const UNPRINTABLE = /[\p{Cc}\p{Zl}\p{Zp}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]+/gu;
-
-/** A name as one line of printable text. */
-export function printable(name: string): string {
-  return name.replace(UNPRINTABLE, ' ').trim();
-}
 
 /** A string's colour: its name, or its number where it has none. */
 export function colourInWords(string: ThreadString): string {

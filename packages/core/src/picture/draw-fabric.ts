@@ -1,6 +1,7 @@
 import { InputError } from '../errors.js';
 import { changesPlaces, KNOT_KINDS, type KnotKind } from '../model/knot.js';
 import { directionOf, type Plan } from '../plan/plan.js';
+import { printable } from '../printable.js';
 import type { Verification } from '../verify/verification.js';
 import { CELL, type FabricGeometry, fabricGeometry } from './fabric-geometry.js';
 import { shapeDefinitions, type TurnShape } from './knot-shapes.js';
@@ -60,7 +61,7 @@ export function* fabricPieces(options: FabricOptions): Generator<string, void, u
 function head(options: FabricOptions, geometry: FabricGeometry, prefix: string): string {
   const { plan, verification } = options;
   const { width, height, rows, columns } = geometry;
-  const named = plan.name === '' ? 'Knotted band' : plan.name;
+  const named = printable(plan.name) || 'Knotted band';
   const title = options.title ?? `${named}, ${rows} rows of ${columns} knots`;
   const missing = rows * columns - verification.knots;
   const lacks =
@@ -68,7 +69,7 @@ function head(options: FabricOptions, geometry: FabricGeometry, prefix: string):
   const ground = options.ground ?? null;
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}" role="img" aria-labelledby="${prefix}title ${prefix}about">`,
-    `<title id="${prefix}title">${escapeMarkup(title)}</title>`,
+    `<title id="${prefix}title">${escapeMarkup(printable(title))}</title>`,
     `<desc id="${prefix}about">The front of the finished work, with ${plan.edge} edges. Base strings hang out above and below.${lacks}</desc>`,
     ground === null ? '' : `<path d="M0 0H${width}V${height}H0Z" fill="${safeColour(ground)}"/>`,
     `<defs>${plyPattern(prefix)}${shapeDefinitions(prefix)}</defs>\n`,

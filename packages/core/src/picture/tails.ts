@@ -17,7 +17,7 @@ export function hangingThread(
   prefix: string,
 ): string {
   const line = (shift: number, paint: string, width: number): string =>
-    `<path d="M${short(x + shift)} ${short(from)}V${short(to)}" ${paint} stroke-width="${width}"/>`;
+    `<path d="M${short(x + shift)} ${short(from)}V${short(to)}" ${paint} stroke-width="${short(width)}"/>`;
   return [
     line(0, 'stroke="#000" stroke-opacity=".55"', THICKNESS + 1.2),
     line(0, `stroke="${colour}"`, THICKNESS),
