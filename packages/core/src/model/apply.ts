@@ -1,4 +1,4 @@
-import { Fault, type StepFault, faultCode, faultInWords } from './fault.js';
+import { Fault, faultCode, faultInWords, type StepFault } from './fault.js';
 import { Machine } from './machine.js';
 import type { State } from './state.js';
 import type { Step } from './step.js';
@@ -16,10 +16,7 @@ export type ApplyResult =
  * @param hung ids of the base strings, from left to right
  * @throws RangeError when a hung string is not in the table
  */
-export function startState(
-  strings: readonly ThreadString[],
-  hung: readonly StringId[],
-): State {
+export function startState(strings: readonly ThreadString[], hung: readonly StringId[]): State {
   return new Machine(strings, hung).state();
 }
 

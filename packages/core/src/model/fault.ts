@@ -1,5 +1,5 @@
-import type { Step } from './step.js';
 import type { Cell } from './state.js';
+import type { Step } from './step.js';
 
 /** Why a step cannot be done, in one number for hot loops; 0 means that it was done. */
 export const Fault = {

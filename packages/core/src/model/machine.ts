@@ -1,9 +1,9 @@
+import { Fault } from './fault.js';
 import type { HalfWay } from './knot.js';
 import type { HalfMade, Parked, State } from './state.js';
-import { Op, routeOfOp, stringIndex } from './steplist.js';
 import type { ParkRoute } from './step.js';
+import { Op, routeOfOp, stringIndex } from './steplist.js';
 import type { StringId, ThreadString } from './strings.js';
-import { Fault } from './fault.js';
 
 /** Where a string is. */
 export const Whereabouts = { waiting: 0, front: 1, parked: 2, ended: 3 } as const;
@@ -68,8 +68,7 @@ export class Machine {
   static of(state: State): Machine {
     const machine = new Machine(state.strings, state.hung);
     const index = stringIndex(state.strings);
-    const place = (id: StringId | null): number =>
-      id === null ? NONE : (index.get(id) ?? NONE);
+    const place = (id: StringId | null): number => (id === null ? NONE : (index.get(id) ?? NONE));
     machine.slotOf.fill(NONE);
     machine.whereabouts.fill(Whereabouts.waiting);
     machine.frontLength = 0;
@@ -327,4 +326,3 @@ export class Machine {
     return string === NONE ? null : this.id(string);
   }
 }
-

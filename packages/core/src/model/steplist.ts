@@ -173,13 +173,7 @@ export class StepListBuilder {
   finish(): StepList {
     const { strings, op, a, b, count } = this;
     this.count = 0;
-    return new StepList(
-      strings,
-      op.slice(0, count),
-      a.slice(0, count),
-      b.slice(0, count),
-      count,
-    );
+    return new StepList(strings, op.slice(0, count), a.slice(0, count), b.slice(0, count), count);
   }
 
   private place(id: StringId): number {

@@ -1,10 +1,10 @@
-import { type Chart, type EdgeTechnique, type StartSide, cellAt } from '../chart/chart.js';
+import { type Chart, cellAt, type EdgeTechnique, type StartSide } from '../chart/chart.js';
 import { InputError } from '../errors.js';
-import { KNOT_KINDS, type KnotKind, halvesOf, startSide } from '../model/knot.js';
+import { halvesOf, KNOT_KINDS, type KnotKind, startSide } from '../model/knot.js';
 import { Op, StepListBuilder } from '../model/steplist.js';
 import { MAX_STRINGS, type ThreadString } from '../model/strings.js';
 import { changePlace } from './changes.js';
-import { type Direction, type Plan, directionOf } from './plan.js';
+import { type Direction, directionOf, type Plan } from './plan.js';
 
 /** A place at which a lead has run out and a new one of its colour goes on, from 0. */
 export interface Join {

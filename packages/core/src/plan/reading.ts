@@ -7,7 +7,7 @@ import type { ParkRoute } from '../model/step.js';
 import { Op, routeOfOp } from '../model/steplist.js';
 import type { ThreadString } from '../model/strings.js';
 import { type ChangePlace, changePlace } from './changes.js';
-import { type Direction, type Plan, directionOf } from './plan.js';
+import { type Direction, directionOf, type Plan } from './plan.js';
 
 /** A hand-over from one lead to another, at the first knot of the new one. */
 export interface ChangeReading {

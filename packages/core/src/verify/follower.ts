@@ -1,11 +1,11 @@
 import type { Chart } from '../chart/chart.js';
 import { Fault, faultInWords } from '../model/fault.js';
-import { type HalfWay, KNOT_KINDS, type KnotKind, halvesOf, kindOf } from '../model/knot.js';
+import { type HalfWay, halvesOf, KNOT_KINDS, type KnotKind, kindOf } from '../model/knot.js';
 import { Machine } from '../model/machine.js';
 import { Op, type StepList } from '../model/steplist.js';
 import type { Plan } from '../plan/plan.js';
 import { HandOvers } from './handover.js';
-import { type FindingLog, type LoggedFinding } from './log.js';
+import type { FindingLog, LoggedFinding } from './log.js';
 import { Lookahead } from './lookahead.js';
 import * as say from './messages.js';
 import { hangForKnot, takeBehind } from './repair.js';
@@ -125,7 +125,9 @@ export class Follower {
     const expected = this.technique.columnAt(this.row, this.order);
     let column = held < this.machine.count ? (this.machine.columnOf[held] as number) : -1;
     if (column < 0) {
-      this.wrong('wrong-string', expected, () => say.heldIsNoBase(this.id(held), this.base(expected)));
+      this.wrong('wrong-string', expected, () =>
+        say.heldIsNoBase(this.id(held), this.base(expected)),
+      );
       held = this.baseOf[expected] as number;
       column = expected;
     }
@@ -172,18 +174,31 @@ export class Follower {
    * or -1 when it is one too many.
    */
   private placeKnot(i: number, tying: number, column: number, expected: number): number {
-    if (this.tying[this.row * this.columns + column] !== NO_KNOT) {
+    const after = this.look.nextOtherHeld(i);
+    const afterColumn =
+      after < 0 || after >= this.machine.count ? -1 : (this.machine.columnOf[after] as number);
+    const last = this.order === this.columns - 1;
+    const second = last ? -1 : this.technique.columnAt(this.row, this.order + 1);
+    const tied = this.tying[this.row * this.columns + column] !== NO_KNOT;
+    const passed = this.orderOf(column) < this.order;
+    // The knot was meant for the next string when the steps go on as if that were tied.
+    const meant =
+      (afterColumn === expected && !(passed && this.look.repeatsNext(i))) ||
+      (second >= 0 && afterColumn === second && column !== second) ||
+      (last && afterColumn < 0 && passed);
+    if (meant) {
+      this.wrong('wrong-string', expected, () =>
+        say.wrongHeld(this.base(column), this.base(expected), tied),
+      );
+      return expected;
+    }
+    if (tied) {
       this.wrong('doubled-knot', column, () => say.doubled(this.base(column), this.isEdge(column)));
       return -1;
     }
-    const after = this.look.nextOtherHeld(i);
-    const afterColumn = after < 0 || after >= this.machine.count ? -1 : this.machine.columnOf[after];
-    const second =
-      this.order + 1 < this.columns ? this.technique.columnAt(this.row, this.order + 1) : -1;
-    const strayed = afterColumn === expected || (second >= 0 && afterColumn === second);
-    if (strayed && column !== second) {
-      this.wrong('wrong-string', expected, () => say.wrongHeld(this.base(column), this.base(expected)));
-      return expected;
+    if (passed) {
+      this.wrong('wrong-string', column, () => say.tooLate(this.base(column), this.base(expected)));
+      return -1;
     }
     while (this.technique.columnAt(this.row, this.order) !== column) {
       const skipped = this.technique.columnAt(this.row, this.order);
@@ -212,11 +227,7 @@ export class Follower {
     if (fault === Fault.wrongSide || fault === Fault.notSideBySide) {
       const odd = this.oddKnot;
       if (odd !== null && tying === this.inHand) {
-        this.log.worsen(
-          odd.finding,
-          'wrong-kind',
-          say.oddKnotBlocks(odd.finding.message, this.id(tying), this.base(column), this.row, column),
-        );
+        this.blameOddKnot(odd.finding, tying, column);
       } else if (fault === Fault.wrongSide && way !== wanted && !this.placeExcused) {
         this.wrong('wrong-kind', column, () => say.wrongFirstHalf(way, kind, this.id(tying)));
         this.knotExcused = true;
@@ -227,7 +238,9 @@ export class Follower {
         );
       }
     } else if (fault === Fault.tyingNotInFront || fault === Fault.unknownString) {
-      this.wrong('lead-not-in-hand', column, () => say.notInHand(this.id(tying), this.base(column)));
+      this.wrong('lead-not-in-hand', column, () =>
+        say.notInHand(this.id(tying), this.base(column)),
+      );
       const inFront = this.inHand >= 0 && (this.machine.slotOf[this.inHand] as number) >= 0;
       const goesOn = this.look.tiesNextKnot(i);
       if (tying >= this.machine.count || (inFront && goesOn !== tying)) {
@@ -238,8 +251,7 @@ export class Follower {
       this.wrong('step-cannot-be-done', column, () => faultInWords(fault, this.steps.at(i)));
     }
     const old = this.inHand;
-    const beside =
-      old >= 0 && old !== lead && (this.machine.slotOf[old] as number) >= 0 ? old : -1;
+    const beside = old >= 0 && old !== lead && (this.machine.slotOf[old] as number) >= 0 ? old : -1;
     const side = taken === 'forward' ? 'left' : 'right';
     this.machine = hangForKnot(this.machine, lead, held, side, beside);
     return [lead, taken];
@@ -335,7 +347,9 @@ export class Follower {
     if (this.order < this.columns) {
       const expected = this.technique.columnAt(this.row, this.order);
       const nextColumn = next < 0 ? -1 : this.cellOf(this.steps.b[next] as number);
-      if (nextColumn === expected && this.columns > 1) {
+      // The edge string comes at both sides of a turn; what follows tells which knot is missing.
+      const startsNext = this.order === this.columns - 1 && this.look.nextOtherHeld(next) >= 0;
+      if (nextColumn === expected && this.columns > 1 && !startsNext) {
         this.wrong('turn-too-soon', expected, () => say.turnTooSoon(this.order));
         return;
       }
@@ -348,7 +362,8 @@ export class Follower {
       // A turn after the last knot changes nothing.
       return;
     }
-    this.clearStrays(this.inHand);
+    // The lead of the row to come may be taken up before the turn as well as after it.
+    this.clearStrays(next < 0 ? this.inHand : (this.steps.a[next] as number));
     this.nextRow();
   }
 
@@ -363,7 +378,11 @@ export class Follower {
     for (; this.order < this.columns; this.order++) {
       const column = this.technique.columnAt(this.row, this.order);
       this.wrong('missing-knot', column, () =>
-        say.missing(this.base(column), this.technique.kindAt(this.row, column), this.isEdge(column)),
+        say.missing(
+          this.base(column),
+          this.technique.kindAt(this.row, column),
+          this.isEdge(column),
+        ),
       );
       this.placeExcused = true;
     }
@@ -372,6 +391,7 @@ export class Follower {
   private other(i: number, op: number, a: number, b: number): void {
     if (op === Op.takeUp || op === Op.add) {
       this.settle();
+      this.putBackOddKnot();
       if (op === Op.takeUp && a < this.machine.count) this.handOvers.takenUp(a, this.machine);
     }
     const leaving = op !== Op.takeUp && op !== Op.add && op !== Op.layThrough;
@@ -391,6 +411,29 @@ export class Follower {
       this.machine.run(Op.parkBehind, a, 0);
       if (this.handOvers.waitingFor === a) this.handOvers.excuse();
     } else if (fault === Fault.lockedGoesThrough) this.machine.run(Op.parkThrough, a, 0);
+  }
+
+  /** A new lead comes in beside the old one, which an odd knot has left on the wrong side. */
+  private putBackOddKnot(): void {
+    const odd = this.oddKnot;
+    const inFront = this.inHand >= 0 && (this.machine.slotOf[this.inHand] as number) >= 0;
+    if (odd === null || !inFront || this.order >= this.columns) return;
+    const column = this.technique.columnAt(this.row, this.order);
+    this.blameOddKnot(odd.finding, this.inHand, column);
+    const way = halvesOf(this.technique.kindAt(this.row, column))[0];
+    const side = way === 'forward' ? 'left' : 'right';
+    const held = this.baseOf[column] as number;
+    this.machine = hangForKnot(this.machine, this.inHand, held, side, -1);
+  }
+
+  private blameOddKnot(finding: LoggedFinding, lead: number, column: number): void {
+    const { message } = finding;
+    this.log.worsen(
+      finding,
+      'wrong-kind',
+      say.oddKnotBlocks(message, this.id(lead), this.base(column), this.row, column),
+    );
+    this.oddKnot = null;
   }
 
   private reportOther(i: number, fault: Fault, op: number, a: number): void {
@@ -449,6 +492,10 @@ export class Follower {
     return column >= 0 ? column : this.next();
   }
 
+  private orderOf(column: number): number {
+    return this.technique.runsRight(this.row) ? column : this.columns - 1 - column;
+  }
+
   private isEdge(column: number): boolean {
     return this.technique.isEdge(column);
   }
@@ -472,4 +519,3 @@ function colourTable(plan: Plan, chart: Chart): Uint8Array {
   });
   return table;
 }
-

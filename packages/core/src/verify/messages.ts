@@ -33,13 +33,22 @@ export function doubled(base: string, edge: boolean): string {
     : `Base string ${base} has its knot in this row already, and the lead has gone past it; a second knot would put every later knot of the row one string out.`;
 }
 
-export function wrongHeld(held: string, wanted: string): string {
-  return `The knot is tied onto ${held}, but the next string in this row is ${wanted}: ${wanted} would be skipped and the lead cannot reach ${held} without crossing it.`;
+export function wrongHeld(held: string, wanted: string, tied: boolean): string {
+  const follows = tied
+    ? `${held} would have two knots in this row and ${wanted} none`
+    : `${wanted} would be skipped, and the lead cannot reach ${held} without crossing it`;
+  return `The knot is tied onto ${held}, but the next string in this row is ${wanted}: ${follows}.`;
+}
+
+export function tooLate(held: string, wanted: string): string {
+  return `The knot is tied onto ${held}, which the lead has passed already; the next string in this row is ${wanted}.`;
 }
 
 export function skipped(base: string, lead: string, next: string, edge: boolean): string {
   const lies = `Base string ${base} is skipped: this knot is missing, and lead ${lead} would lie loose across ${base} on its way to ${next}.`;
-  return edge ? `${lies} ${SINGLE_EDGE}` : `${lies} Every later row would be short of support there.`;
+  return edge
+    ? `${lies} ${SINGLE_EDGE}`
+    : `${lies} Every later row would be short of support there.`;
 }
 
 export function missing(base: string, kind: KnotKind, edge: boolean): string {
