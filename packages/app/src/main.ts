@@ -1,1 +1,1 @@
-export {};
+import './view/workbench.js';

@@ -239,8 +239,8 @@ export abstract class StageElement extends LitElement {
       >
         ${this.picture()}
         <span class="side" aria-hidden="true">${this.view === 'front' ? 'Front' : 'Back'}</span>
-        ${this.notice === '' ? nothing : html`<p class="notice" part="notice">${this.notice}</p>`}
       </div>
+      ${this.notice === '' ? nothing : html`<p class="notice" part="notice">${this.notice}</p>`}
       <div class="caption" part="caption" aria-hidden="true">
         <p class="heading">${words.heading}</p>
         ${

@@ -75,10 +75,7 @@ export const stageStyles = css`
     pointer-events: none;
   }
   .notice {
-    position: absolute;
-    inset-inline: 0.6rem;
-    inset-block-end: 1.9rem;
-    margin: 0;
+    margin: 0.5rem 0 0;
     padding: 0.35rem 0.6rem;
     font-size: 0.8125rem;
     color: var(--_ink);
@@ -88,7 +85,7 @@ export const stageStyles = css`
   }
   .caption {
     margin-block: 0.75rem 0.5rem;
-    min-block-size: 9.6em;
+    min-block-size: 11.5em;
   }
   .heading {
     margin: 0 0 0.25rem;

@@ -21,15 +21,17 @@ export function drawFlat(
   };
   for (const piece of pieces) {
     const rim = isBright(piece.colour) ? '#26384a' : '#c9d4dc';
-    stroke(piece.path, piece.faded ? mixed(rim) : rim, piece.width + 2.4, 'butt');
-    stroke(piece.path, piece.faded ? mixed(piece.colour) : piece.colour, piece.width, 'round');
-    if (piece.mark !== '') stroke(piece.mark, rim, piece.width * 0.16, 'round');
+    const tone = (colour: string): string => (piece.faded ? faded(colour) : colour);
+    const cap = piece.end ? 'round' : 'butt';
+    stroke(piece.outline, tone(rim), piece.width + 2.6, cap);
+    stroke(piece.path, tone(piece.colour), piece.width, cap);
+    if (piece.mark !== '') stroke(piece.mark, tone(rim), piece.width * 0.17, 'round');
   }
   drawing.replaceChildren(...nodes);
 }
 
 /** Half way to a middling grey: what is not to be looked at. */
-function mixed(hex: string): string {
+function faded(hex: string): string {
   return `color-mix(in srgb, ${hex} 55%, #aab6be)`;
 }
 

@@ -7,20 +7,26 @@ export interface FlatPiece {
   readonly string: string;
   readonly part: ThreadPart;
   readonly colour: string;
-  /** SVG path data in pixels. */
+  /** SVG path data in pixels, reaching a little into the pieces beside it. */
   readonly path: string;
+  /** The same without that, for the outline: its ends must not show through. */
+  readonly outline: string;
   /** Width of the thread there in pixels. */
   readonly width: number;
   /** Distance from the camera in mm. */
   readonly depth: number;
   /** Path data of a mark across the piece; empty where it has none. */
   readonly mark: string;
+  /** Whether the thread ends with it, round. */
+  readonly end: boolean;
   /** Whether it lies outside the spotlight. */
   readonly faded: boolean;
 }
 
 /** Length of a piece in diameters: short, so that each has one depth, and crossings come right. */
 const PIECE = 0.7;
+/** How far a piece reaches into those beside it, in diameters, so that no gap shows at a bend. */
+const OVERLAP = 0.16;
 
 /**
  * The same threads as the 3D picture draws, projected with the same camera and cut into short
@@ -51,6 +57,11 @@ export function flatPicture(
       const long = (lengths[i] as number) - (lengths[start] as number);
       if (long < PIECE * line.diameter && i < count - 1) continue;
       const within = seen.slice(start, i + 1);
+      const reach = OVERLAP * line.diameter;
+      let from = start;
+      while (from > 0 && (lengths[start] as number) - (lengths[from] as number) < reach) from--;
+      let to = i;
+      while (to < count - 1 && (lengths[to] as number) - (lengths[i] as number) < reach) to++;
       const depth = within.reduce((sum, point) => sum + point.depth, 0) / within.length;
       const scale = within.reduce((sum, point) => sum + point.scale, 0) / within.length;
       const thick = line.diameter * scale;
@@ -59,12 +70,12 @@ export function flatPicture(
           string: line.string,
           part: line.part,
           colour: line.colour,
-          path: within
-            .map((p, k) => `${k === 0 ? 'M' : 'L'}${p.x.toFixed(1)} ${p.y.toFixed(1)}`)
-            .join(''),
+          path: pathOf(seen.slice(from, to + 1)),
+          outline: pathOf(within),
           width: thick,
           depth,
           faded: isFaded(line.points, start, spotlight),
+          end: start === 0 || i === count - 1,
           mark: isMarked(line.part, number) ? markAcross(within, thick) : '',
         });
       }
@@ -73,6 +84,12 @@ export function flatPicture(
     }
   }
   return pieces.sort((one, other) => other.depth - one.depth);
+}
+
+function pathOf(points: readonly { x: number; y: number }[]): string {
+  return points
+    .map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`)
+    .join('');
 }
 
 function isFaded(points: Float32Array, point: number, spotlight: Spotlight | undefined): boolean {
@@ -103,9 +120,9 @@ function markAcross(points: readonly { x: number; y: number }[], thick: number):
   const dx = last.x - first.x;
   const dy = last.y - first.y;
   const long = Math.hypot(dx, dy);
-  if (long < 0.25 * thick) return '';
-  const ax = (dx / long) * 0.22 * thick;
-  const ay = (dy / long) * 0.22 * thick;
+  if (long < 0.3 * thick) return '';
+  const ax = (dx / long) * 0.2 * thick;
+  const ay = (dy / long) * 0.2 * thick;
   const cx = (first.x + last.x) / 2;
   const cy = (first.y + last.y) / 2;
   const sx = (-dy / long) * 0.34 * thick;

@@ -1,0 +1,354 @@
+import { fabricGeometry, KNOT_KINDS } from '@halfhitch/core';
+import { bandBox } from '../work/fabric-band.js';
+import type { Piece } from '../work/messages.js';
+
+export interface Place {
+  readonly row: number;
+  readonly column: number;
+}
+
+export interface PlaceDetail extends Place {
+  /** Whether the knot was asked for, not just passed over on the way. */
+  readonly chosen: boolean;
+}
+
+/** Rows in a strip: as many as a strip of some 1,500 knots holds, but not more than 24. */
+function rowsPerBand(columns: number): number {
+  return Math.max(2, Math.min(24, Math.floor(1500 / columns)));
+}
+
+/** Strips kept drawn beyond those in sight. */
+const BANDS_BEYOND = 1;
+const MOST_MARKS = 200;
+export const ZOOMS = [0.5, 0.75, 1.1, 1.5, 2, 2.6] as const;
+
+/**
+ * The knotted result as thread. Strips of rows are drawn only near what is in sight, so a piece
+ * of ten thousand rows costs no more than a small one. A grid with one cell, which moves, makes
+ * every knot reachable by keys and readable without sight.
+ *
+ * Fires `place` when another knot is gone to.
+ */
+export class FabricPicture extends HTMLElement {
+  /** Draws a strip of rows; gives the address of a picture. */
+  drawBand: (from: number, end: number) => Promise<string> = async () => '';
+
+  private piece: Piece | null = null;
+  private place: Place = { row: 0, column: 0 };
+  private scale = 1;
+  private zoom: number | null = null;
+  private readonly bands = new Map<number, HTMLImageElement>();
+  private readonly sheet = document.createElement('div');
+  private readonly marks = document.createElement('div');
+  private readonly grid = document.createElement('div');
+  private cell: HTMLElement | null = null;
+  private frame = 0;
+  /** Grows with each piece; strips asked for an earlier one are thrown away. */
+  private issue = 0;
+  private sizes: ResizeObserver | null = null;
+
+  connectedCallback(): void {
+    this.className = 'fabric';
+    this.sheet.className = 'fabric-sheet';
+    this.marks.className = 'fabric-marks';
+    this.grid.setAttribute('role', 'grid');
+    this.grid.setAttribute('aria-label', 'Knots of the piece');
+    this.sheet.append(this.marks, this.grid);
+    this.replaceChildren(this.sheet);
+    this.addEventListener('scroll', this.wake, { passive: true });
+    this.sheet.addEventListener('click', this.onClick);
+    this.grid.addEventListener('keydown', this.onKey);
+    this.sizes = new ResizeObserver(() => this.layOut());
+    this.sizes.observe(this);
+  }
+
+  disconnectedCallback(): void {
+    this.sizes?.disconnect();
+    this.sizes = null;
+    this.removeEventListener('scroll', this.wake);
+    this.sheet.removeEventListener('click', this.onClick);
+    this.grid.removeEventListener('keydown', this.onKey);
+    cancelAnimationFrame(this.frame);
+    this.frame = 0;
+    this.clear();
+  }
+
+  /** Shows a piece with a knot chosen in it. */
+  show(piece: Piece, place: Place): void {
+    const other = this.piece;
+    const sameSize = other?.rows === piece.rows && other.columns === piece.columns;
+    this.piece = piece;
+    this.issue++;
+    this.clear();
+    this.grid.setAttribute('aria-rowcount', String(piece.rows));
+    this.grid.setAttribute('aria-colcount', String(piece.columns));
+    if (!sameSize) {
+      this.zoom = null;
+      this.scrollTo(0, 0);
+    }
+    this.layOut();
+    this.goTo(place, { focus: false, reveal: false });
+  }
+
+  /** Goes to a knot without telling. */
+  goTo(place: Place, { focus = false, reveal = true } = {}): void {
+    const { piece } = this;
+    if (piece === null) return;
+    this.place = {
+      row: Math.max(0, Math.min(piece.rows - 1, place.row)),
+      column: Math.max(0, Math.min(piece.columns - 1, place.column)),
+    };
+    this.setCell(focus);
+    if (reveal) this.reveal();
+  }
+
+  get canZoomIn(): boolean {
+    return this.nextZoom(1) !== null;
+  }
+  get canZoomOut(): boolean {
+    return this.nextZoom(-1) !== null;
+  }
+  zoomBy(way: 1 | -1): void {
+    const next = this.nextZoom(way);
+    if (next === null) return;
+    this.zoom = next;
+    this.layOut();
+    this.reveal();
+  }
+
+  private nextZoom(way: 1 | -1): number | null {
+    const now = this.scale;
+    const fitting = ZOOMS.filter((zoom) => (way > 0 ? zoom > now + 0.01 : zoom < now - 0.01));
+    return (way > 0 ? fitting[0] : fitting.at(-1)) ?? null;
+  }
+
+  // ---- the picture ----
+
+  private layOut(): void {
+    const { piece, sheet } = this;
+    if (piece === null || this.clientWidth === 0) return;
+    const geometry = fabricGeometry(piece.rows, piece.columns);
+    // Wide enough to be hit with a finger, and no wider than needed to fill the page.
+    const filling = (this.clientWidth - 2) / geometry.width;
+    const scale = this.zoom ?? Math.min(1.7, Math.max(1.1, filling));
+    const changed = scale !== this.scale;
+    this.scale = scale;
+    sheet.style.width = `${(geometry.width * scale).toFixed(1)}px`;
+    sheet.style.height = `${(geometry.height * scale).toFixed(1)}px`;
+    if (changed) for (const [band, image] of this.bands) this.setBox(band, image);
+    this.setCell(false);
+    this.setMarks();
+    this.wake();
+  }
+
+  private readonly wake = (): void => {
+    if (this.frame !== 0) return;
+    this.frame = requestAnimationFrame(() => {
+      this.frame = 0;
+      this.drawInSight();
+    });
+  };
+
+  private drawInSight(): void {
+    const { piece } = this;
+    if (piece === null || this.clientHeight === 0) return;
+    const { top, cellHeight } = fabricGeometry(piece.rows, piece.columns);
+    const high = rowsPerBand(piece.columns);
+    const bands = Math.ceil(piece.rows / high);
+    const bandAt = (y: number): number => Math.floor((y / this.scale - top) / cellHeight / high);
+    const first = Math.max(0, bandAt(this.scrollTop) - BANDS_BEYOND);
+    const last = Math.min(bands - 1, bandAt(this.scrollTop + this.clientHeight) + BANDS_BEYOND);
+    for (const [band, image] of this.bands) {
+      if (band >= first && band <= last) continue;
+      this.drop(band, image);
+    }
+    for (let band = first; band <= last; band++) {
+      if (!this.bands.has(band)) void this.draw(band);
+    }
+  }
+
+  private async draw(band: number): Promise<void> {
+    const { piece, issue } = this;
+    if (piece === null) return;
+    const image = document.createElement('img');
+    image.alt = '';
+    image.draggable = false;
+    this.bands.set(band, image);
+    this.setBox(band, image);
+    const high = rowsPerBand(piece.columns);
+    const from = band * high;
+    try {
+      const picture = await this.drawBand(from, Math.min(piece.rows, from + high));
+      if (issue !== this.issue || this.bands.get(band) !== image) return;
+      image.src = URL.createObjectURL(new Blob([picture], { type: 'image/svg+xml' }));
+      this.sheet.prepend(image);
+    } catch {
+      // The strip stays empty and is asked for again when it next comes into sight.
+      if (this.bands.get(band) === image) this.bands.delete(band);
+    }
+  }
+
+  private setBox(band: number, image: HTMLImageElement): void {
+    const { piece, scale } = this;
+    if (piece === null) return;
+    const high = rowsPerBand(piece.columns);
+    const from = band * high;
+    const { y, height } = bandBox(
+      piece.rows,
+      piece.columns,
+      from,
+      Math.min(piece.rows, from + high),
+    );
+    image.style.top = `${y * scale}px`;
+    image.style.height = `${height * scale}px`;
+  }
+
+  private drop(band: number, image: HTMLImageElement): void {
+    this.bands.delete(band);
+    image.remove();
+    URL.revokeObjectURL(image.src);
+  }
+
+  private clear(): void {
+    for (const [band, image] of this.bands) this.drop(band, image);
+  }
+
+  // ---- places ----
+
+  private setCell(focus: boolean): void {
+    const { piece, place } = this;
+    if (piece === null) return;
+    const hadFocus = this.cell !== null && this.cell === document.activeElement;
+    // A new element each time: a screen reader says what comes into focus, not what changes in it.
+    const row = document.createElement('div');
+    row.setAttribute('role', 'row');
+    row.setAttribute('aria-rowindex', String(place.row + 1));
+    const cell = document.createElement('div');
+    cell.className = 'fabric-cell';
+    cell.setAttribute('role', 'gridcell');
+    cell.setAttribute('aria-colindex', String(place.column + 1));
+    cell.setAttribute('aria-selected', 'true');
+    cell.setAttribute('aria-label', knotInWords(piece, place));
+    cell.tabIndex = 0;
+    setBox(cell, this.boxOf(place));
+    row.append(cell);
+    this.grid.replaceChildren(row);
+    this.cell = cell;
+    if (focus || hadFocus) cell.focus({ preventScroll: true });
+  }
+
+  private setMarks(): void {
+    const { piece } = this;
+    if (piece === null) return;
+    const marks = piece.findings
+      .flatMap(({ grade, row, column }) =>
+        row === null || column === null ? [] : [{ grade, row: row - 1, column: column - 1 }],
+      )
+      .slice(0, MOST_MARKS)
+      .map(({ grade, row, column }) => {
+        const mark = document.createElement('div');
+        mark.className = `fabric-mark ${grade}`;
+        setBox(mark, this.boxOf({ row, column }));
+        return mark;
+      });
+    this.marks.replaceChildren(...marks);
+  }
+
+  private boxOf(place: Place): { x: number; y: number; width: number; height: number } {
+    const { piece, scale } = this;
+    const geometry = fabricGeometry(piece?.rows ?? 1, piece?.columns ?? 1);
+    const { x, y, width, height } = geometry.boxOf(place);
+    return { x: x * scale, y: y * scale, width: width * scale, height: height * scale };
+  }
+
+  private reveal(): void {
+    const { x, y, width, height } = this.boxOf(this.place);
+    const marginX = Math.min(2 * width, this.clientWidth / 4);
+    const marginY = Math.min(3 * height, this.clientHeight / 4);
+    const shift = (from: number, size: number, at: number, sight: number, margin: number) =>
+      from < at + margin
+        ? Math.max(0, from - margin)
+        : from + size > at + sight - margin
+          ? from + size + margin - sight
+          : at;
+    this.scrollTo({
+      left: shift(x, width, this.scrollLeft, this.clientWidth, marginX),
+      top: shift(y, height, this.scrollTop, this.clientHeight, marginY),
+    });
+  }
+
+  private tell(chosen: boolean): void {
+    const detail: PlaceDetail = { ...this.place, chosen };
+    this.dispatchEvent(new CustomEvent('place', { detail }));
+  }
+
+  private readonly onClick = (event: MouseEvent): void => {
+    const { piece } = this;
+    if (piece === null) return;
+    const sheet = this.sheet.getBoundingClientRect();
+    const found = fabricGeometry(piece.rows, piece.columns).knotAt(
+      (event.clientX - sheet.left) / this.scale,
+      (event.clientY - sheet.top) / this.scale,
+    );
+    if (found === null) return;
+    this.goTo(found, { focus: true, reveal: false });
+    this.tell(true);
+  };
+
+  private readonly onKey = (event: KeyboardEvent): void => {
+    const { piece } = this;
+    if (piece === null || event.altKey || event.metaKey) return;
+    const { row, column } = this.place;
+    const ends = event.ctrlKey;
+    const page = Math.max(1, Math.floor(this.clientHeight / this.boxOf(this.place).height) - 2);
+    const moves: Record<string, Place> = {
+      ArrowLeft: { row, column: column - 1 },
+      ArrowRight: { row, column: column + 1 },
+      ArrowUp: { row: row - 1, column },
+      ArrowDown: { row: row + 1, column },
+      PageUp: { row: row - page, column },
+      PageDown: { row: row + page, column },
+      Home: { row: ends ? 0 : row, column: 0 },
+      End: { row: ends ? piece.rows - 1 : row, column: piece.columns - 1 },
+    };
+    if (event.key === 'Enter' || event.key === ' ') {
+      event.preventDefault();
+      this.tell(true);
+      return;
+    }
+    const target = moves[event.key];
+    if (target === undefined || (ends && !['Home', 'End'].includes(event.key))) return;
+    event.preventDefault();
+    this.goTo(target, { focus: true });
+    if (this.place.row !== row || this.place.column !== column) this.tell(false);
+  };
+}
+
+function setBox(
+  element: HTMLElement,
+  box: { x: number; y: number; width: number; height: number },
+): void {
+  element.style.left = `${box.x}px`;
+  element.style.top = `${box.y}px`;
+  element.style.width = `${box.width}px`;
+  element.style.height = `${box.height}px`;
+}
+
+/** "Row 3, column 5: forward knot on base string 5 in lake blue" */
+export function knotInWords(piece: Piece, { row, column }: Place): string {
+  const cell = row * piece.columns + column;
+  const kind = KNOT_KINDS[piece.kinds[cell] ?? 255];
+  const where = `Row ${row + 1}, column ${column + 1}`;
+  const string = piece.strings[piece.tying[cell] ?? 0xffff];
+  if (kind === undefined || string === undefined) return `${where}: no knot`;
+  const colour = string.name === '' ? string.colour : string.name;
+  return `${where}: ${kind} knot on base string ${column + 1} in ${colour}`;
+}
+
+customElements.define('halfhitch-fabric', FabricPicture);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'halfhitch-fabric': FabricPicture;
+  }
+}

@@ -1,0 +1,65 @@
+import type { Finding, Grade } from '@halfhitch/core';
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Piece } from '../work/messages.js';
+import type { Place } from './fabric-picture.js';
+
+const MOST_LISTED = 100;
+
+const GRADES: readonly { grade: Grade; name: string }[] = [
+  { grade: 'wrong', name: 'Wrong' },
+  { grade: 'weak', name: 'Weak' },
+  { grade: 'note', name: 'Worth knowing' },
+];
+
+/** Whether the piece knots out as drawn, by the numbers, and what was found. */
+export function verdict(
+  piece: Piece,
+  changes: string,
+  show: (place: Place) => void,
+): TemplateResult {
+  const { ok, knots, halfHitches } = piece;
+  return html`
+    <div class="verdict ${ok ? 'good' : 'bad'}">
+      <p class="stamp">${ok ? 'Knots out as drawn' : 'Does not knot out as drawn'}</p>
+      <p>
+        ${knots.toLocaleString('en-GB')} ${knots === 1 ? 'knot' : 'knots'},
+        ${halfHitches.toLocaleString('en-GB')} half hitches. ${changes}
+      </p>
+    </div>
+    ${GRADES.map(({ grade, name }) => graded(piece, grade, name, show))}
+    ${
+      piece.findingCount > Math.min(MOST_LISTED, piece.findings.length)
+        ? html`<p>${piece.findingCount.toLocaleString('en-GB')} findings in all; the first are listed.</p>`
+        : nothing
+    }
+  `;
+}
+
+function graded(
+  piece: Piece,
+  grade: Grade,
+  name: string,
+  show: (place: Place) => void,
+): TemplateResult | typeof nothing {
+  const found = piece.findings.filter((finding) => finding.grade === grade).slice(0, MOST_LISTED);
+  if (found.length === 0) return nothing;
+  return html`<details class="findings ${grade}" ?open=${grade === 'wrong' || found.length <= 4}>
+    <summary>${name}: ${found.length}</summary>
+    <ul>
+      ${found.map((finding) => html`<li>${one(finding, show)}</li>`)}
+    </ul>
+  </details>`;
+}
+
+function one(finding: Finding, show: (place: Place) => void): TemplateResult {
+  const { row, column, message } = finding;
+  if (row === null) return html`<p>${message}</p>`;
+  const place = column === null ? `Row ${row}` : `Row ${row}, column ${column}`;
+  return html`<button
+    type="button"
+    class="finding"
+    @click=${() => show({ row: row - 1, column: (column ?? 1) - 1 })}
+  >
+    <span class="place">${place}</span> ${message}
+  </button>`;
+}

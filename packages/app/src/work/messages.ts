@@ -1,0 +1,68 @@
+import type {
+  ChartColour,
+  EdgeTechnique,
+  Finding,
+  RowInstructions,
+  RowReading,
+  StartSide,
+  ThreadString,
+  Verification,
+} from '@halfhitch/core';
+
+/** How a chart is to be knotted. */
+export interface KnotChoice {
+  readonly edge: EdgeTechnique;
+  readonly start: StartSide;
+}
+
+/** A chart, planned and verified: what the page shows of it. */
+export interface Piece {
+  readonly name: string;
+  readonly rows: number;
+  readonly columns: number;
+  readonly colours: readonly ChartColour[];
+  readonly choice: KnotChoice;
+  /** What the reader of the file wants known. */
+  readonly notices: readonly string[];
+  readonly ok: boolean;
+  readonly knots: number;
+  readonly halfHitches: number;
+  readonly changes: Verification['changes'];
+  readonly findings: readonly Finding[];
+  /** Findings there are; more than are listed where there are very many. */
+  readonly findingCount: number;
+  readonly strings: readonly ThreadString[];
+  /** String that tied each cell, and its kind of knot, as a verification has them. */
+  readonly tying: Uint16Array;
+  readonly kinds: Uint8Array;
+}
+
+/** A row to be read and played. */
+export interface RowSheet {
+  readonly reading: RowReading;
+  readonly previous: RowReading | null;
+  readonly instructions: RowInstructions;
+}
+
+export type Request =
+  | { readonly ask: 'open'; readonly bytes: Uint8Array; readonly fileName: string }
+  | { readonly ask: 'replan'; readonly choice: KnotChoice }
+  | { readonly ask: 'row'; readonly row: number }
+  /** A picture of rows, from the first to before the end. */
+  | { readonly ask: 'band'; readonly from: number; readonly end: number };
+
+export interface Answers {
+  open: Piece;
+  replan: Piece;
+  row: RowSheet;
+  band: string;
+}
+
+export interface Ask {
+  readonly id: number;
+  readonly request: Request;
+}
+
+export type Answer =
+  | { readonly id: number; readonly ok: true; readonly value: Answers[keyof Answers] }
+  | { readonly id: number; readonly ok: false; readonly message: string };

@@ -1,0 +1,112 @@
+import {
+  type Chart,
+  InputError,
+  instructRow,
+  type Plan,
+  PlanReader,
+  planAlpha,
+  readChart,
+  type Verification,
+  verifyPlan,
+} from '@halfhitch/core';
+import { drawBand } from './fabric-band.js';
+import type { Answer, Answers, Ask, KnotChoice, Piece, Request, RowSheet } from './messages.js';
+
+/** The page lists no more findings than a person would read. */
+const MOST_FINDINGS = 500;
+
+interface Work {
+  readonly chart: Chart;
+  readonly notices: readonly string[];
+  readonly choice: KnotChoice;
+  readonly plan: Plan;
+  readonly verification: Verification;
+  readonly reader: PlanReader;
+}
+
+// Replaced only by work that came out whole: a broken file leaves what is there as it is.
+let work: Work | null = null;
+
+function make(chart: Chart, notices: readonly string[], choice: KnotChoice): Work {
+  const plan = planAlpha(chart, choice);
+  const verification = verifyPlan(plan, chart);
+  return { chart, notices, choice, plan, verification, reader: new PlanReader(plan) };
+}
+
+function pieceOf({ chart, notices, choice, plan, verification }: Work): Piece {
+  return {
+    name: chart.name,
+    rows: chart.rows,
+    columns: chart.columns,
+    colours: chart.colours,
+    choice,
+    notices,
+    ok: verification.ok,
+    knots: verification.knots,
+    halfHitches: verification.halfHitches,
+    changes: verification.changes,
+    findings: verification.findings.slice(0, MOST_FINDINGS),
+    findingCount: verification.findings.length,
+    strings: plan.strings,
+    tying: verification.tying,
+    kinds: verification.kinds,
+  };
+}
+
+function theWork(): Work {
+  if (work === null) throw new Error('No chart is open.');
+  return work;
+}
+
+function sheetOf({ plan, reader }: Work, row: number): RowSheet {
+  const reading = reader.row(row);
+  return {
+    reading,
+    previous: row > 0 ? reader.row(row - 1) : null,
+    instructions: instructRow(reading, plan),
+  };
+}
+
+function answer(request: Request): Answers[keyof Answers] {
+  switch (request.ask) {
+    case 'open': {
+      const { chart, notices } = readChart(request.bytes, request.fileName);
+      const choice = { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' } as const;
+      work = make(
+        chart,
+        notices.map((notice) => notice.message),
+        choice,
+      );
+      return pieceOf(work);
+    }
+    case 'replan': {
+      const { chart, notices } = theWork();
+      work = make(chart, notices, request.choice);
+      return pieceOf(work);
+    }
+    case 'row':
+      return sheetOf(theWork(), request.row);
+    case 'band': {
+      const { plan, verification } = theWork();
+      return drawBand(plan, verification, request.from, request.end);
+    }
+  }
+}
+
+function inWords(error: unknown): string {
+  if (error instanceof InputError) return error.message;
+  if (error instanceof RangeError && /alloc|memory|array/i.test(error.message)) {
+    return 'The browser has not enough memory for this chart. Close other pages, or use a smaller chart.';
+  }
+  return `Something went wrong in working this out (${error instanceof Error ? error.message : String(error)}). What was open stays open.`;
+}
+
+addEventListener('message', ({ data }: MessageEvent<Ask>) => {
+  let reply: Answer;
+  try {
+    reply = { id: data.id, ok: true, value: answer(data.request) };
+  } catch (error) {
+    reply = { id: data.id, ok: false, message: inWords(error) };
+  }
+  postMessage(reply);
+});
