@@ -50,6 +50,15 @@ export interface RowReading {
   readonly before: State;
 }
 
+/** Where the steps of a row begin, and what is so then. */
+interface RowStart {
+  readonly step: number;
+  readonly before: State;
+  /** Place of the lead in hand in the table of strings, or -1. */
+  readonly inHand: number;
+  readonly coloursUsed: ReadonlySet<string>;
+}
+
 /**
  * Reads the rows of a plan from its steps. Rows are read as they are asked for, so the first
  * rows of a long piece cost little; going back to an earlier row is cheap.
@@ -59,18 +68,12 @@ export interface RowReading {
  */
 export class PlanReader {
   readonly plan: Plan;
-  private readonly rowsRead: { first: number; before: State; inHand: number; used: Set<string> }[];
+  private readonly starts: RowStart[];
 
   constructor(plan: Plan) {
     this.plan = plan;
-    this.rowsRead = [
-      {
-        first: 0,
-        before: new Machine(plan.strings, plan.hung).state(),
-        inHand: -1,
-        used: new Set(),
-      },
-    ];
+    const before = new Machine(plan.strings, plan.hung).state();
+    this.starts = [{ step: 0, before, inHand: -1, coloursUsed: new Set() }];
   }
 
   /**
@@ -86,7 +89,7 @@ export class PlanReader {
         `Choose a row from 1 to ${this.plan.rows}.`,
       );
     }
-    while (this.rowsRead.length <= row) this.read(this.rowsRead.length - 1);
+    while (this.starts.length <= row) this.read(this.starts.length - 1);
     return this.read(row);
   }
 
@@ -95,120 +98,157 @@ export class PlanReader {
   }
 
   private read(row: number): RowReading {
-    const { plan } = this;
-    const { steps, columns } = plan;
-    const mark = this.rowsRead[row];
-    if (mark === undefined) {
+    const start = this.starts[row];
+    if (start === undefined) {
       throw new InputError(
         'row-missing',
         `The steps of the plan end before row ${row + 1}.`,
         { row: row + 1 },
-        'Check the plan to see which turn is missing.',
+        'Verify the plan to see which turn is missing.',
       );
     }
-    const machine = Machine.of(mark.before);
-    const direction = directionOf(plan.start, row);
-    const knots: KnotReading[] = [];
-    const used = new Set(mark.used);
-    let inHand = mark.inHand;
-    let first = mark.first;
-    let firstWay: HalfWay | null = null;
-    let route: ParkRoute | null = null;
-    let float: ChangeReading['float'] = null;
-    let tied = 0;
-    let i = mark.first;
-    for (; i < steps.length; i++) {
-      const op = steps.op[i] as number;
-      const a = steps.a[i] as number;
-      const b = steps.b[i] as number;
-      const startsNext =
-        op === Op.turn || op === Op.parkDown ? tied === columns && this.turnAhead(i) : false;
-      if (startsNext) break;
-      if (op === Op.takeUp && a < machine.count) {
-        float = {
-          from: {
-            row: machine.parkedRow[a] as number,
-            column: machine.parkedColumn[a] as number,
-          },
-          rows: 0,
-          columns: 0,
+    const pass = new RowPass(this.plan, row, start);
+    pass.run();
+    if (row + 1 === this.starts.length && pass.next !== null) this.starts.push(pass.next);
+    return {
+      row,
+      direction: directionOf(this.plan.start, row),
+      knots: pass.knots,
+      before: start.before,
+    };
+  }
+}
+
+/** One run through the steps of a row, which collects its knots. */
+class RowPass {
+  readonly knots: KnotReading[] = [];
+  /** Where the next row begins; null when the steps end with this row. */
+  next: RowStart | null = null;
+  private readonly machine: Machine;
+  private readonly coloursUsed: Set<string>;
+  private inHand: number;
+  private knotStart: number;
+  private firstWay: HalfWay | null = null;
+  private route: ParkRoute | null = null;
+  private restedAt: Cell | null = null;
+
+  constructor(
+    private readonly plan: Plan,
+    private readonly row: number,
+    private readonly start: RowStart,
+  ) {
+    this.machine = Machine.of(start.before);
+    this.coloursUsed = new Set(start.coloursUsed);
+    this.inHand = start.inHand;
+    this.knotStart = start.step;
+  }
+
+  run(): void {
+    const { op, length } = this.plan.steps;
+    let i = this.start.step;
+    while (i < length) {
+      if (this.knots.length >= this.plan.columns && this.nextRowBegins(i)) {
+        this.next = {
+          step: i,
+          before: this.machine.state(),
+          inHand: this.inHand,
+          coloursUsed: this.coloursUsed,
         };
+        return;
       }
-      const fault = machine.run(op, a, b);
-      if (fault !== Fault.none) {
-        throw new InputError(
-          'step-cannot-be-done',
-          faultInWords(fault, steps.at(i)),
-          { row: row + 1, path: `step ${i + 1}` },
-          'Verify the plan to see where it first goes wrong.',
-        );
-      }
-      if (op === Op.parkThrough || op === Op.parkBehind || op === Op.parkDown) {
-        route = routeOfOp(op);
-      }
-      if (op !== Op.halfForward && op !== Op.halfBackward) continue;
-      const way: HalfWay = op === Op.halfForward ? 'forward' : 'backward';
-      if (firstWay === null) {
-        firstWay = way;
+      this.step(i);
+      const code = op[i] as number;
+      i++;
+      if (code !== Op.halfForward && code !== Op.halfBackward) continue;
+      const way: HalfWay = code === Op.halfForward ? 'forward' : 'backward';
+      if (this.firstWay === null) {
+        this.firstWay = way;
         continue;
       }
+      const second = i - 1;
       // A lead locked in this knot leaves after it, and a used-up one is finished then.
-      let end = i + 1;
-      while (end < steps.length && this.closesKnot(steps.op[end] as number)) {
-        if (steps.op[end] === Op.parkThrough) route = 'through';
-        machine.run(steps.op[end] as number, steps.a[end] as number, steps.b[end] as number);
-        end++;
-      }
-      const tying = plan.strings[a] as ThreadString;
-      const column = machine.columnOf[b] as number;
-      const order = direction === 'right' ? column : columns - 1 - column;
-      const old = inHand < 0 ? null : (plan.strings[inHand] as ThreadString);
-      const cell = { row, column };
-      knots.push({
-        row,
-        column,
-        order,
-        direction,
-        kind: kindOf(firstWay, way),
-        tying,
-        held: plan.strings[b] as ThreadString,
-        steps: { first, end },
-        change:
-          a === inHand
-            ? null
-            : {
-                place: old === null ? null : changePlace(order, columns),
-                oldLead: old,
-                newLead: tying,
-                oldLeadRoute: route,
-                firstUse: !used.has(tying.colour),
-                join: old !== null && old.colour === tying.colour,
-                float: float === null ? null : floatTo(float.from, cell),
-              },
-        place:
-          columns === 1 ? 'only' : order === 0 ? 'first' : order === columns - 1 ? 'last' : 'inner',
-      });
-      used.add(tying.colour);
-      inHand = a;
-      first = end;
-      firstWay = null;
-      route = null;
-      float = null;
-      tied++;
-      i = end - 1;
+      while (i < length && (op[i] === Op.parkThrough || op[i] === Op.end)) this.step(i++);
+      this.knots.push(this.knot(this.firstWay, way, second, i));
     }
-    if (row + 1 === this.rowsRead.length && i < steps.length) {
-      this.rowsRead.push({ first: i, before: machine.state(), inHand, used });
-    }
-    return { row, direction, knots, before: mark.before };
   }
 
-  private closesKnot(op: number): boolean {
-    return op === Op.parkThrough || op === Op.end;
+  private step(i: number): void {
+    const { steps } = this.plan;
+    const { machine } = this;
+    const op = steps.op[i] as number;
+    const a = steps.a[i] as number;
+    if (op === Op.takeUp && a < machine.count) {
+      const row = machine.parkedRow[a] as number;
+      this.restedAt = { row, column: machine.parkedColumn[a] as number };
+    }
+    const fault = machine.run(op, a, steps.b[i] as number);
+    if (fault !== Fault.none) {
+      throw new InputError(
+        'step-cannot-be-done',
+        faultInWords(fault, steps.at(i)),
+        { row: this.row + 1, path: `step ${i + 1}` },
+        'Verify the plan to see where it first goes wrong.',
+      );
+    }
+    if (op === Op.parkThrough || op === Op.parkBehind || op === Op.parkDown) {
+      this.route = routeOfOp(op);
+    }
   }
 
-  /** Whether only leads going down come between this step and the turn. */
-  private turnAhead(from: number): boolean {
+  /** The knot whose second half is step `second`, all of whose steps end before `end`. */
+  private knot(first: HalfWay, way: HalfWay, second: number, end: number): KnotReading {
+    const { plan, row } = this;
+    const { columns } = plan;
+    const direction = directionOf(plan.start, row);
+    const tyingPlace = plan.steps.a[second] as number;
+    const heldPlace = plan.steps.b[second] as number;
+    const column = this.machine.columnOf[heldPlace] as number;
+    const order = direction === 'right' ? column : columns - 1 - column;
+    const tying = plan.strings[tyingPlace] as ThreadString;
+    const reading: KnotReading = {
+      row,
+      column,
+      order,
+      direction,
+      kind: kindOf(first, way),
+      tying,
+      held: plan.strings[heldPlace] as ThreadString,
+      steps: { first: this.knotStart, end },
+      change: tyingPlace === this.inHand ? null : this.change(tying, column, order),
+      place: placeInRow(order, columns),
+    };
+    this.coloursUsed.add(tying.colour);
+    this.inHand = tyingPlace;
+    this.knotStart = end;
+    this.firstWay = null;
+    this.route = null;
+    this.restedAt = null;
+    return reading;
+  }
+
+  private change(newLead: ThreadString, column: number, order: number): ChangeReading {
+    const { plan, row, restedAt } = this;
+    const oldLead = this.inHand < 0 ? null : (plan.strings[this.inHand] as ThreadString);
+    return {
+      place: oldLead === null ? null : changePlace(order, plan.columns),
+      oldLead,
+      newLead,
+      oldLeadRoute: this.route,
+      firstUse: !this.coloursUsed.has(newLead.colour),
+      join: oldLead !== null && oldLead.colour === newLead.colour,
+      float:
+        restedAt === null
+          ? null
+          : {
+              from: restedAt,
+              rows: Math.abs(row - restedAt.row),
+              columns: Math.abs(column - restedAt.column),
+            },
+    };
+  }
+
+  /** Whether only leads going down come between this step and a turn. */
+  private nextRowBegins(from: number): boolean {
     const { op, length } = this.plan.steps;
     let i = from;
     while (i < length && op[i] === Op.parkDown) i++;
@@ -216,10 +256,8 @@ export class PlanReader {
   }
 }
 
-function floatTo(from: Cell, to: Cell): { from: Cell; rows: number; columns: number } {
-  return {
-    from,
-    rows: Math.abs(to.row - from.row),
-    columns: Math.abs(to.column - from.column),
-  };
+function placeInRow(order: number, columns: number): KnotReading['place'] {
+  if (columns === 1) return 'only';
+  if (order === 0) return 'first';
+  return order === columns - 1 ? 'last' : 'inner';
 }
