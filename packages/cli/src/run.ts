@@ -24,9 +24,8 @@ export async function run(words: readonly string[]): Promise<ExitCode> {
 function failed(error: unknown): ExitCode {
   if (error instanceof OutputGone) return ExitCode.fine;
   if (error instanceof CommanderError) {
-    return error.code === 'commander.helpDisplayed' || error.code === 'commander.version'
-      ? ExitCode.fine
-      : ExitCode.unusable;
+    // Its own codes are 0 for help and version, and 1 for every misuse.
+    return error.exitCode === 0 ? ExitCode.fine : ExitCode.unusable;
   }
   if (error instanceof InputError) say(error.message);
   else {
