@@ -2,9 +2,15 @@ import { InputError } from '../errors.js';
 import { listed, quoted } from './quote.js';
 
 const DEEPEST = 64;
-const NUMBER = /-?(?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?/y;
+const WORDS: Readonly<Record<string, string>> = { t: 'true', f: 'false', n: 'null' };
+/** No object of ours has nearly as many. */
+const MOST_PROPERTIES = 1_000;
 const QUOTE = 0x22;
 const BACKSLASH = 0x5c;
+const COMMA = 0x2c;
+const COLON = 0x3a;
+const OPEN = { object: 0x7b, array: 0x5b } as const;
+const CLOSE = { object: 0x7d, array: 0x5d } as const;
 
 /** Where the values of an object begin in its text, by property. */
 export type Properties = ReadonlyMap<string, number>;
@@ -54,9 +60,9 @@ export class JsonText {
 
   /** Reads an object; `read` must read the value of every property it is told of. */
   object(read: (key: string) => void): void {
-    this.expect('{', 'an object in braces');
+    this.expect(OPEN.object, 'an object in braces');
     const seen = new Set<string>();
-    if (this.closes('}')) return;
+    if (this.closes(CLOSE.object)) return;
     do {
       this.blank();
       const start = this.at;
@@ -65,26 +71,33 @@ export class JsonText {
         this.at = start;
         this.fail('json-twice', `The property ${quoted(key)} is given twice.`, 'Remove one.');
       }
+      if (seen.size === MOST_PROPERTIES) {
+        this.fail(
+          'json-properties',
+          `An object has more than ${MOST_PROPERTIES} properties.`,
+          'Check that this is the file you meant.',
+        );
+      }
       seen.add(key);
-      this.expect(':', 'a colon after the property name');
+      this.expect(COLON, 'a colon after the property name');
       this.path.push(key);
       this.blank();
       read(key);
       this.path.pop();
-    } while (this.goesOn('}'));
+    } while (this.goesOn(CLOSE.object));
   }
 
   /** Reads an array; `read` must read each item. Returns how many there were. */
   array(read: (index: number) => void): number {
-    this.expect('[', 'an array in brackets');
-    if (this.closes(']')) return 0;
+    this.expect(OPEN.array, 'an array in brackets');
+    if (this.closes(CLOSE.array)) return 0;
     let index = 0;
     do {
       this.path.push(index);
       this.blank();
       read(index++);
       this.path.pop();
-    } while (this.goesOn(']'));
+    } while (this.goesOn(CLOSE.array));
     return index;
   }
 
@@ -102,15 +115,15 @@ export class JsonText {
   integer(least: number, most: number): number {
     this.blank();
     const start = this.at;
-    NUMBER.lastIndex = start;
-    const token = NUMBER.exec(this.text)?.[0];
+    const end = numberEnd(this.text, start);
     const wanted = `a whole number from ${least} to ${most}`;
-    if (token === undefined) return this.unexpected(wanted);
+    if (end < 0) return this.unexpected(wanted);
+    const token = this.text.slice(start, end);
     const value = Number(token);
     if (!Number.isInteger(value) || value < least || value > most) {
       this.fail('json-value', `Here stands ${quoted(token).slice(1, -1)}.`, `Write ${wanted}.`);
     }
-    this.at = start + token.length;
+    this.at = end;
     return value;
   }
 
@@ -141,9 +154,9 @@ export class JsonText {
     for (;;) {
       this.blank();
       const code = this.text.charCodeAt(this.at);
-      if (code === 0x7b || code === 0x5b) {
+      if (code === OPEN.object || code === OPEN.array) {
         this.at++;
-        const closer = code === 0x7b ? '}' : ']';
+        const closer = code === OPEN.object ? CLOSE.object : CLOSE.array;
         if (!this.closes(closer)) {
           if (closers.length === DEEPEST) {
             this.fail(
@@ -152,8 +165,8 @@ export class JsonText {
               'Check that this is the file you meant.',
             );
           }
-          closers.push(code + 2);
-          if (code === 0x7b) this.skipKey();
+          closers.push(closer);
+          if (code === OPEN.object) this.skipKey();
           continue;
         }
       } else if (code === QUOTE) this.skipString();
@@ -162,8 +175,8 @@ export class JsonText {
       for (;;) {
         const closer = closers.at(-1);
         if (closer === undefined) return;
-        if (this.goesOn(String.fromCharCode(closer))) {
-          if (closer === 0x7d) this.skipKey();
+        if (this.goesOn(closer)) {
+          if (closer === CLOSE.object) this.skipKey();
           break;
         }
         closers.pop();
@@ -194,7 +207,7 @@ export class JsonText {
     if (this.text.charCodeAt(this.at) !== QUOTE)
       this.unexpected('a property name in double quotes');
     this.skipString();
-    this.expect(':', 'a colon after the property name');
+    this.expect(COLON, 'a colon after the property name');
   }
 
   /** Goes past a string and says whether it holds a backslash. */
@@ -236,38 +249,38 @@ export class JsonText {
   }
 
   private skipPlain(): void {
-    for (const word of ['true', 'false', 'null']) {
-      if (this.text.startsWith(word, this.at)) {
-        this.at += word.length;
-        return;
-      }
+    const word = WORDS[this.text[this.at] ?? ''];
+    if (word !== undefined && this.text.startsWith(word, this.at)) {
+      this.at += word.length;
+      return;
     }
-    NUMBER.lastIndex = this.at;
-    const token = NUMBER.exec(this.text)?.[0];
-    if (token === undefined) this.unexpected('a value');
-    else this.at += token.length;
+    const end = numberEnd(this.text, this.at);
+    if (end < 0) this.unexpected('a value');
+    this.at = end;
   }
 
-  private expect(mark: string, wanted: string): void {
+  private expect(mark: number, wanted: string): void {
     this.blank();
-    if (this.text[this.at] !== mark) this.unexpected(wanted);
+    if (this.text.charCodeAt(this.at) !== mark) this.unexpected(wanted);
     this.at++;
   }
 
-  private closes(mark: string): boolean {
+  private closes(mark: number): boolean {
     this.blank();
-    if (this.text[this.at] !== mark) return false;
+    if (this.text.charCodeAt(this.at) !== mark) return false;
     this.at++;
     return true;
   }
 
   /** After a value: true at a comma, false at the closing bracket. */
-  private goesOn(closer: string): boolean {
+  private goesOn(closer: number): boolean {
     this.blank();
-    const mark = this.text[this.at];
-    if (mark !== ',' && mark !== closer) this.unexpected(`a comma or ${closer}`);
+    const mark = this.text.charCodeAt(this.at);
+    if (mark !== COMMA && mark !== closer) {
+      this.unexpected(`a comma or ${String.fromCharCode(closer)}`);
+    }
     this.at++;
-    return mark === ',';
+    return mark === COMMA;
   }
 
   private blank(): void {
@@ -292,6 +305,32 @@ export class JsonText {
       `Write ${wanted} here.`,
     );
   }
+}
+
+/** Where the number that begins here ends; -1 when none begins here. */
+function numberEnd(text: string, start: number): number {
+  const whole = text[start] === '-' ? start + 1 : start;
+  let end = text[whole] === '0' ? whole + 1 : digitsEnd(text, whole);
+  if (end === whole) return -1;
+  if (text[end] === '.') {
+    const fraction = end + 1;
+    end = digitsEnd(text, fraction);
+    if (end === fraction) return -1;
+  }
+  if (text[end] === 'e' || text[end] === 'E') {
+    const sign = text[end + 1];
+    const exponent = sign === '+' || sign === '-' ? end + 2 : end + 1;
+    end = digitsEnd(text, exponent);
+    if (end === exponent) return -1;
+  }
+  return end;
+}
+
+function digitsEnd(text: string, start: number): number {
+  let end = start;
+  let code = text.charCodeAt(end);
+  while (code >= 0x30 && code <= 0x39) code = text.charCodeAt(++end);
+  return end;
 }
 
 function placeIn(text: string, at: number): { line: number; column: number } {

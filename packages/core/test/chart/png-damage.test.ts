@@ -1,4 +1,4 @@
-import { deflateSync } from 'node:zlib';
+import { constants, deflateRawSync, deflateSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readPngChart } from '../../src/index.js';
@@ -39,7 +39,7 @@ describe('a damaged PNG', () => {
     ['two headers', pngOf([GREY, GREY, ['IDAT', lines(24)], END]), /two headers/],
     ['too few pixels', pngOf([GREY, ['IDAT', lines(23)], END]), /fewer pixels/],
     ['too many pixels', pngOf([GREY, ['IDAT', lines(25)], END]), /more pixels/],
-    ['no pixels', pngOf([GREY, END]), /fewer pixels/],
+    ['no pixels', pngOf([GREY, END]), /cannot be unpacked/],
     ['no zlib', pngOf([GREY, ['IDAT', new Uint8Array(30)], END]), /cannot be unpacked/],
     [
       'no such filter',
@@ -90,6 +90,28 @@ describe('a PNG made to harm', () => {
       ...Array.from({ length: 500 }, () => ['IDAT', new Uint8Array(0)] as const),
     ]);
     expect(readPngChart(pngOf([GREY, ...pieces, END])).chart.rows).toBe(4);
+  });
+});
+
+describe('packed pixels in many blocks', () => {
+  /** Lines of one grey pixel, each packed by itself, with empty blocks after it. */
+  const column = (rows: number, empty: number) => {
+    const line = deflateRawSync(new Uint8Array(2), { finishFlush: constants.Z_FULL_FLUSH });
+    const nothing = Buffer.from('000000ffff'.repeat(empty), 'hex');
+    const lines = Array.from({ length: rows }, () => Buffer.concat([line, nothing]));
+    const sum = 2 * rows;
+    const end = Buffer.from([1, 0, 0, 255, 255, sum >> 8, sum & 255, 0, 1]);
+    const packed = Buffer.concat([Buffer.from([0x78, 1]), ...lines, end]);
+    const size = Uint8Array.of(0, 0, 0, 1, 0, 0, rows >> 8, rows & 255, 8, 0, 0, 0, 0);
+    return pngOf([['IHDR', size], ['IDAT', packed], END]);
+  };
+
+  it('are read when there are a few for each line', () => {
+    expect(readPngChart(column(5000, 1)).chart.rows).toBe(5000);
+  });
+
+  it('are refused when there are absurdly many', () => {
+    expect(refusal(() => readPngChart(column(5000, 50))).what).toContain('cannot be unpacked');
   });
 });
 

@@ -52,6 +52,7 @@ export function* unpackPasses(
   const lines = inflateExactly(
     packed,
     sizes.reduce((sum, size) => sum + size, 0),
+    passes.reduce((sum, pass) => sum + pass.height, 0),
   );
   let at = 0;
   for (const [i, pass] of passes.entries()) {
