@@ -1,0 +1,22 @@
+import type { KnotKind } from '@halfhitch/core';
+
+/**
+ * What a knot takes and how big it is, in diameters of its thread, both strings of one thickness.
+ * Everything else about lengths and sizes follows from these and the diameter.
+ */
+export interface KnotMeasures {
+  /** Length of the tying string from where it meets the knot to where it leaves it. */
+  readonly tying: Readonly<Record<KnotKind, number>>;
+  /** Length of the tying string on its way from a knot to the next one beside it. */
+  readonly link: number;
+  /** Length of the tying string round a turn, beyond the edge knots themselves. */
+  readonly turn: { readonly straight: number; readonly wrapped: number };
+  /** From the middle of a knot to that of the one beside it. */
+  readonly pitch: number;
+  /** From a knot to the one below it on the same string. */
+  readonly rowHeight: number;
+  /** From the front of the piece to its back. */
+  readonly thickness: number;
+  /** Length of the held string in a row, which is the row's height and what it bends beside it. */
+  readonly held: number;
+}
