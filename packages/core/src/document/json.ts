@@ -61,24 +61,24 @@ export class JsonText {
   /** Reads an object; `read` must read the value of every property it is told of. */
   object(read: (key: string) => void): void {
     this.expect(OPEN.object, 'an object in braces');
-    const seen = new Set<string>();
+    const seen: string[] = [];
     if (this.closes(CLOSE.object)) return;
     do {
       this.blank();
       const start = this.at;
       const key = this.string('a property name in double quotes');
-      if (seen.has(key)) {
+      if (seen.includes(key)) {
         this.at = start;
         this.fail('json-twice', `The property ${quoted(key)} is given twice.`, 'Remove one.');
       }
-      if (seen.size === MOST_PROPERTIES) {
+      if (seen.length === MOST_PROPERTIES) {
         this.fail(
           'json-properties',
           `An object has more than ${MOST_PROPERTIES} properties.`,
           'Check that this is the file you meant.',
         );
       }
-      seen.add(key);
+      seen.push(key);
       this.expect(COLON, 'a colon after the property name');
       this.path.push(key);
       this.blank();
@@ -131,12 +131,12 @@ export class JsonText {
   word<T extends string>(words: readonly T[]): T {
     this.blank();
     const start = this.at;
-    const found = this.string(`one of ${listed(words.map(quoted), 'or')}`);
-    const word = words.find((candidate) => candidate === found);
-    if (word !== undefined) return word;
+    const isText = this.text.charCodeAt(start) === QUOTE;
+    const found = isText ? this.string() : '';
+    for (const word of words) if (isText && word === found) return word;
     this.at = start;
-    const wanted =
-      words.length === 1 ? quoted(words[0] as string) : listed(words.map(quoted), 'or');
+    const wanted = listed(words.map(quoted), 'or');
+    if (!isText) return this.unexpected(wanted);
     return this.fail('json-value', `Here stands ${quoted(found)}.`, `Write ${wanted}.`);
   }
 

@@ -33,7 +33,7 @@ const OPERANDS: Readonly<Record<StepWord, readonly Operand[]>> = {
 };
 
 const ROW_KEYS = ['row', 'direction', 'steps'];
-const STEP_KEYS = ['do', 'string', 'slot', 'way', 'kind', 'tying', 'held', 'route'];
+const ALL_OPERANDS = ['string', 'slot', 'way', 'kind', 'tying', 'held', 'route'] as const;
 const WAYS = ['forward', 'backward'] as const;
 const HALF = { forward: Op.halfForward, backward: Op.halfBackward } as const;
 
@@ -111,7 +111,7 @@ export class StepReader {
   private step(): void {
     const { json, given } = this;
     const at = json.mark;
-    for (const operand of STEP_KEYS.slice(1) as Operand[]) given[operand] = ABSENT;
+    for (const operand of ALL_OPERANDS) given[operand] = ABSENT;
     this.word = undefined;
     json.object(this.readProperty);
     const word = this.word as StepWord | undefined;
@@ -160,7 +160,7 @@ export class StepReader {
         given[key] = this.place();
         return;
       default:
-        unknownProperty(json, key, STEP_KEYS);
+        unknownProperty(json, key, ['do', ...ALL_OPERANDS]);
     }
   }
 
@@ -183,7 +183,7 @@ export class StepReader {
 
   private checkOperands(word: StepWord, at: number): void {
     const wanted = OPERANDS[word];
-    for (const operand of STEP_KEYS.slice(1) as Operand[]) {
+    for (const operand of ALL_OPERANDS) {
       if ((this.given[operand] !== ABSENT) === wanted.includes(operand)) continue;
       const asked = wanted.length === 0 ? 'nothing besides "do"' : listed(wanted.map(quoted));
       const has = this.given[operand] === ABSENT ? 'has no' : 'has a';
