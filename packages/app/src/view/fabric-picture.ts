@@ -1,5 +1,5 @@
 import { fabricGeometry, KNOT_KINDS } from '@halfhitch/core';
-import { bandBox } from '../work/fabric-band.js';
+import { type Tile, tileBox } from '../work/fabric-tile.js';
 import type { Piece } from '../work/messages.js';
 
 export interface Place {
@@ -12,38 +12,34 @@ export interface PlaceDetail extends Place {
   readonly chosen: boolean;
 }
 
-/** Rows in a strip: as many as a strip of some 1,500 knots holds, but not more than 24. */
-function rowsPerBand(columns: number): number {
-  return Math.max(2, Math.min(24, Math.floor(1500 / columns)));
-}
+/** Knots across and down in a tile: few enough that a tile is drawn without a pause. */
+const TILE = { columns: 40, rows: 14 } as const;
 
-/** Strips kept drawn beyond those in sight. */
-const BANDS_BEYOND = 1;
 const MOST_MARKS = 200;
 export const ZOOMS = [0.5, 0.75, 1.1, 1.5, 2, 2.6] as const;
 
 /**
- * The knotted result as thread. Strips of rows are drawn only near what is in sight, so a piece
- * of ten thousand rows costs no more than a small one. A grid with one cell, which moves, makes
+ * The knotted result as thread. Tiles of it are drawn only near what is in sight, so a piece of
+ * ten thousand rows costs no more than a small one. A grid with one cell, which moves, makes
  * every knot reachable by keys and readable without sight.
  *
  * Fires `place` when another knot is gone to.
  */
 export class FabricPicture extends HTMLElement {
-  /** Draws a strip of rows; gives the address of a picture. */
-  drawBand: (from: number, end: number) => Promise<string> = async () => '';
+  /** Draws a tile; gives an SVG document. */
+  drawTile: (tile: Tile) => Promise<string> = async () => '';
 
   private piece: Piece | null = null;
   private place: Place = { row: 0, column: 0 };
   private scale = 1;
   private zoom: number | null = null;
-  private readonly bands = new Map<number, HTMLImageElement>();
+  private readonly tiles = new Map<number, HTMLImageElement>();
   private readonly sheet = document.createElement('div');
   private readonly marks = document.createElement('div');
   private readonly grid = document.createElement('div');
   private cell: HTMLElement | null = null;
   private frame = 0;
-  /** Grows with each piece; strips asked for an earlier one are thrown away. */
+  /** Grows with each piece; tiles asked for an earlier one are thrown away. */
   private issue = 0;
   private sizes: ResizeObserver | null = null;
 
@@ -135,7 +131,7 @@ export class FabricPicture extends HTMLElement {
     this.scale = scale;
     sheet.style.width = `${(geometry.width * scale).toFixed(1)}px`;
     sheet.style.height = `${(geometry.height * scale).toFixed(1)}px`;
-    if (changed) for (const [band, image] of this.bands) this.setBox(band, image);
+    if (changed) for (const [key, image] of this.tiles) this.setTile(key, image);
     this.setCell(false);
     this.setMarks();
     this.wake();
@@ -150,67 +146,99 @@ export class FabricPicture extends HTMLElement {
   };
 
   private drawInSight(): void {
-    const { piece } = this;
+    const { piece, scale } = this;
     if (piece === null || this.clientHeight === 0) return;
-    const { top, cellHeight } = fabricGeometry(piece.rows, piece.columns);
-    const high = rowsPerBand(piece.columns);
-    const bands = Math.ceil(piece.rows / high);
-    const bandAt = (y: number): number => Math.floor((y / this.scale - top) / cellHeight / high);
-    const first = Math.max(0, bandAt(this.scrollTop) - BANDS_BEYOND);
-    const last = Math.min(bands - 1, bandAt(this.scrollTop + this.clientHeight) + BANDS_BEYOND);
-    for (const [band, image] of this.bands) {
-      if (band >= first && band <= last) continue;
-      this.drop(band, image);
+    const { left, top, cellWidth, cellHeight } = fabricGeometry(piece.rows, piece.columns);
+    const reach = (
+      from: number,
+      sight: number,
+      edge: number,
+      cell: number,
+      size: number,
+      of: number,
+    ) => {
+      const at = (pixel: number): number =>
+        Math.max(
+          0,
+          Math.min(Math.ceil(of / size) - 1, Math.floor((pixel / scale - edge) / cell / size)),
+        );
+      // Half a screen more than is in sight, so that scrolling seldom shows an empty place.
+      return [at(from - sight / 2), at(from + 1.5 * sight)] as const;
+    };
+    const [firstX, lastX] = reach(
+      this.scrollLeft,
+      this.clientWidth,
+      left,
+      cellWidth,
+      TILE.columns,
+      piece.columns,
+    );
+    const [firstY, lastY] = reach(
+      this.scrollTop,
+      this.clientHeight,
+      top,
+      cellHeight,
+      TILE.rows,
+      piece.rows,
+    );
+    const wanted = new Set<number>();
+    for (let y = firstY; y <= lastY; y++) {
+      for (let x = firstX; x <= lastX; x++) wanted.add(y * this.tilesAcross + x);
     }
-    for (let band = first; band <= last; band++) {
-      if (!this.bands.has(band)) void this.draw(band);
-    }
+    for (const [key, image] of this.tiles) if (!wanted.has(key)) this.drop(key, image);
+    for (const key of wanted) if (!this.tiles.has(key)) void this.draw(key);
   }
 
-  private async draw(band: number): Promise<void> {
-    const { piece, issue } = this;
-    if (piece === null) return;
+  private get tilesAcross(): number {
+    return Math.ceil((this.piece?.columns ?? 1) / TILE.columns);
+  }
+
+  private tileOf(key: number): Tile {
+    const rows = this.piece?.rows ?? 1;
+    const columns = this.piece?.columns ?? 1;
+    const firstRow = Math.floor(key / this.tilesAcross) * TILE.rows;
+    const firstColumn = (key % this.tilesAcross) * TILE.columns;
+    return {
+      firstRow,
+      endRow: Math.min(rows, firstRow + TILE.rows),
+      firstColumn,
+      endColumn: Math.min(columns, firstColumn + TILE.columns),
+    };
+  }
+
+  private async draw(key: number): Promise<void> {
+    const { issue } = this;
     const image = document.createElement('img');
     image.alt = '';
     image.draggable = false;
-    this.bands.set(band, image);
-    this.setBox(band, image);
-    const high = rowsPerBand(piece.columns);
-    const from = band * high;
+    this.tiles.set(key, image);
+    this.setTile(key, image);
     try {
-      const picture = await this.drawBand(from, Math.min(piece.rows, from + high));
-      if (issue !== this.issue || this.bands.get(band) !== image) return;
+      const picture = await this.drawTile(this.tileOf(key));
+      if (issue !== this.issue || this.tiles.get(key) !== image) return;
       image.src = URL.createObjectURL(new Blob([picture], { type: 'image/svg+xml' }));
       this.sheet.prepend(image);
     } catch {
-      // The strip stays empty and is asked for again when it next comes into sight.
-      if (this.bands.get(band) === image) this.bands.delete(band);
+      // The tile stays empty and is asked for again when it next comes into sight.
+      if (this.tiles.get(key) === image) this.tiles.delete(key);
     }
   }
 
-  private setBox(band: number, image: HTMLImageElement): void {
+  private setTile(key: number, image: HTMLImageElement): void {
     const { piece, scale } = this;
     if (piece === null) return;
-    const high = rowsPerBand(piece.columns);
-    const from = band * high;
-    const { y, height } = bandBox(
-      piece.rows,
-      piece.columns,
-      from,
-      Math.min(piece.rows, from + high),
-    );
-    image.style.top = `${y * scale}px`;
-    image.style.height = `${height * scale}px`;
+    const { x, y, width, height } = tileBox(piece.rows, piece.columns, this.tileOf(key));
+    setBox(image, { x: x * scale, y: y * scale, width: width * scale, height: height * scale });
   }
 
-  private drop(band: number, image: HTMLImageElement): void {
-    this.bands.delete(band);
+  private drop(key: number, image: HTMLImageElement): void {
+    this.tiles.delete(key);
     image.remove();
     URL.revokeObjectURL(image.src);
   }
 
   private clear(): void {
-    for (const [band, image] of this.bands) this.drop(band, image);
+    for (const [key, image] of this.tiles) this.drop(key, image);
   }
 
   // ---- places ----

@@ -3,6 +3,7 @@ import { changesInWords, type KnotReading } from '@halfhitch/core';
 import type { HalfhitchKnot, HalfhitchRow } from '@halfhitch/simulator';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { Desk, WorkError } from '../work/desk.js';
+import type { Tile } from '../work/fabric-tile.js';
 import type { KnotChoice, Piece, RowSheet } from '../work/messages.js';
 import { burgee } from './burgee.js';
 import { cautions } from './cautions.js';
@@ -117,7 +118,7 @@ export class Workbench extends LitElement {
       const piece = await this.desk.ask({ ask: 'open', bytes, fileName });
       if (opened !== this.opened) return;
       this.asked = piece.choice;
-      await this.take(piece, startOf(piece));
+      await this.take(piece, { row: 0, column: 0 });
     });
   }
 
@@ -262,7 +263,7 @@ export class Workbench extends LitElement {
           </div>
         </div>
         <halfhitch-fabric
-          .drawBand=${(from: number, end: number) => this.desk.ask({ ask: 'band', from, end })}
+          .drawTile=${(tile: Tile) => this.desk.ask({ ask: 'tile', tile })}
           @place=${this.onPlace}
         ></halfhitch-fabric>
         <p class="hint">
@@ -391,10 +392,22 @@ export class Workbench extends LitElement {
       const placed = changes.has('place') || changes.has('sheet') || changes.has('playing');
       if (placed && knot !== null && row.knot !== knot.order) row.seekKnot(knot.order);
     }
+    if (changes.has('place') || changes.has('sheet')) this.showPart();
     if (!this.playNext || knot === null) return;
     if (sheet?.reading.row !== this.place.row) return;
     this.playNext = false;
     void this.playFromStart();
+  }
+
+  /** Brings the part of the row with the chosen knot into sight of the list, not of the page. */
+  private showPart(): void {
+    const parts = this.querySelector<HTMLElement>('.parts');
+    const part = parts?.querySelector<HTMLElement>('.current') ?? null;
+    if (parts === null || part === null) return;
+    const { scrollTop, clientHeight } = parts;
+    const above = part.offsetTop < scrollTop;
+    const below = part.offsetTop + part.offsetHeight > scrollTop + clientHeight;
+    if (above || below) parts.scrollTop = part.offsetTop - clientHeight / 4;
   }
 
   /** Once its new kind has reached the element. */
@@ -478,10 +491,6 @@ export class Workbench extends LitElement {
     event.preventDefault();
     void this.openFile(file);
   };
-}
-
-function startOf(_piece: Piece): Place {
-  return { row: 0, column: 0 };
 }
 
 function chosenIn(event: Event): string {

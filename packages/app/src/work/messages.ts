@@ -8,6 +8,7 @@ import type {
   ThreadString,
   Verification,
 } from '@halfhitch/core';
+import type { Tile } from './fabric-tile.js';
 
 /** How a chart is to be knotted. */
 export interface KnotChoice {
@@ -48,14 +49,14 @@ export type Request =
   | { readonly ask: 'open'; readonly bytes: Uint8Array; readonly fileName: string }
   | { readonly ask: 'replan'; readonly choice: KnotChoice }
   | { readonly ask: 'row'; readonly row: number }
-  /** A picture of rows, from the first to before the end. */
-  | { readonly ask: 'band'; readonly from: number; readonly end: number };
+  /** A picture of a part of the fabric. */
+  | { readonly ask: 'tile'; readonly tile: Tile };
 
 export interface Answers {
   open: Piece;
   replan: Piece;
   row: RowSheet;
-  band: string;
+  tile: string;
 }
 
 export interface Ask {

@@ -9,7 +9,7 @@ import {
   type Verification,
   verifyPlan,
 } from '@halfhitch/core';
-import { drawBand } from './fabric-band.js';
+import { drawTile } from './fabric-tile.js';
 import type { Answer, Answers, Ask, KnotChoice, Piece, Request, RowSheet } from './messages.js';
 
 /** The page lists no more findings than a person would read. */
@@ -86,9 +86,9 @@ function answer(request: Request): Answers[keyof Answers] {
     }
     case 'row':
       return sheetOf(theWork(), request.row);
-    case 'band': {
+    case 'tile': {
       const { plan, verification } = theWork();
-      return drawBand(plan, verification, request.from, request.end);
+      return drawTile(plan, verification, request.tile);
     }
   }
 }

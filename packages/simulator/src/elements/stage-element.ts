@@ -241,21 +241,6 @@ export abstract class StageElement extends LitElement {
         <span class="side" aria-hidden="true">${this.view === 'front' ? 'Front' : 'Back'}</span>
       </div>
       ${this.notice === '' ? nothing : html`<p class="notice" part="notice">${this.notice}</p>`}
-      <div class="caption" part="caption" aria-hidden="true">
-        <p class="heading">${words.heading}</p>
-        ${
-          words.moves.length === 1
-            ? html`<p class="words">${words.moves[0]}</p>`
-            : html`<ol>
-              ${words.moves.map(
-                (move, i) => html`<li class=${i === words.current ? 'current' : ''}>${move}</li>`,
-              )}
-            </ol>`
-        }
-      </div>
-      <p class="said" part="live" aria-live="polite" aria-atomic="true">
-        ${playing && !this.calm.matches ? words.saidPlaying : words.said}
-      </p>
       <div class="controls" part="controls" @keydown=${this.onControlKey}>
         <input
           class="scrub"
@@ -303,6 +288,21 @@ export abstract class StageElement extends LitElement {
           </select>
         </label>
       </div>
+      <div class="caption" part="caption" aria-hidden="true">
+        <p class="heading">${words.heading}</p>
+        ${
+          words.moves.length === 1
+            ? html`<p class="words">${words.moves[0]}</p>`
+            : html`<ol>
+              ${words.moves.map(
+                (move, i) => html`<li class=${i === words.current ? 'current' : ''}>${move}</li>`,
+              )}
+            </ol>`
+        }
+      </div>
+      <p class="said" part="live" aria-live="polite" aria-atomic="true">
+        ${playing && !this.calm.matches ? words.saidPlaying : words.said}
+      </p>
       <p class="hint" part="hint" id="hint">
         Drag the picture to look round.
         <span class="keys">
@@ -359,6 +359,11 @@ export abstract class StageElement extends LitElement {
           this.notice = '';
         },
       });
+      const { scene } = this;
+      const moment = this.momentAt(this.position);
+      if (moment !== null) scene.pose(moment.lines);
+      await scene.ready();
+      if (this.scene !== scene) return;
       this.drawing = 'webgl';
       this.notice = '';
     } catch {
@@ -421,7 +426,7 @@ export abstract class StageElement extends LitElement {
     });
     const lines = moment.lines;
     const canvas = this.renderRoot.querySelector('canvas');
-    if (this.scene !== null && canvas !== null) {
+    if (this.scene !== null && canvas !== null && this.drawing === 'webgl') {
       const pixels = Math.min(MOST_PIXELS, window.devicePixelRatio || 1);
       const across = Math.round(width * pixels);
       const down = Math.round(height * pixels);

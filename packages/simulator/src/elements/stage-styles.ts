@@ -123,6 +123,7 @@ export const stageStyles = css`
     flex-wrap: wrap;
     gap: 0.4rem;
     align-items: center;
+    margin-block-start: 0.35rem;
   }
   button,
   select {

@@ -41,6 +41,8 @@ export function joinContext(user: ContextUser): void {
     made.toneMapping = NoToneMapping;
     made.shadowMap.enabled = true;
     made.shadowMap.type = PCFShadowMap;
+    // Asking for errors makes the page wait for each program.
+    made.debug.checkShaderErrors = false;
     made.setPixelRatio(1);
     made.setClearColor(0x000000, 0);
     canvas.addEventListener('webglcontextlost', onLost);

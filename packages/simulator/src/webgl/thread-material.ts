@@ -1,4 +1,4 @@
-import { Color, MeshStandardMaterial, Vector3 } from 'three';
+import { Color, MeshLambertMaterial, Vector3 } from 'three';
 import type { Spotlight, ThreadPart } from '../thread/thread-line.js';
 
 /** How many yarns a thread is laid of. */
@@ -30,7 +30,7 @@ interface ThreadUniforms {
 }
 
 /** Cotton: dull, twisted from three yarns, one of which may be marked. */
-export class ThreadMaterial extends MeshStandardMaterial {
+export class ThreadMaterial extends MeshLambertMaterial {
   private readonly uniforms: ThreadUniforms = {
     uRadius: { value: 0.5 },
     uMark: { value: 0 },
@@ -42,7 +42,7 @@ export class ThreadMaterial extends MeshStandardMaterial {
   };
 
   constructor() {
-    super({ roughness: 0.92, metalness: 0 });
+    super();
     this.customProgramCacheKey = () => 'halfhitch-thread';
     this.onBeforeCompile = (shader) => {
       Object.assign(shader.uniforms, this.uniforms);

@@ -102,6 +102,15 @@ export class ThreadScene {
     for (const id of gone) this.remove(id);
   }
 
+  /** Lets the browser make the programs ready beside other work; drawing sooner would wait. */
+  async ready(): Promise<void> {
+    const renderer = sharedRenderer();
+    // Without the extension there is no asking, and three would complain on the console.
+    if (renderer?.extensions.has('KHR_parallel_shader_compile')) {
+      await renderer.compileAsync(this.scene, this.camera);
+    }
+  }
+
   /**
    * Draws the pose and copies it onto a canvas, whose width and height are in device pixels.
    *
