@@ -24,7 +24,7 @@ export function nameColours(hexes: readonly string[]): string[] {
 
 function nameColour(hex: string): string {
   const { lightness, chroma, hue } = oklch(hex);
-  if (chroma < 0.025) return nameGrey(lightness);
+  if (chroma < 0.03) return nameGrey(lightness);
   if (lightness < 0.17) return 'black';
   // Brown is dark orange, olive is dark yellow and pink is light red: words of their own.
   if (hue >= 40 && hue < 95 && lightness < 0.6) return lightness < 0.38 ? 'dark brown' : 'brown';
