@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
-import { Command, Option } from 'commander';
+import { Command, InvalidArgumentError, Option } from 'commander';
 import { type CheckOptions, check } from './commands/check.js';
+import { type CutCommandOptions, cut, parseSwatch } from './commands/cut.js';
 import { PLAN_FORMATS, type PlanCommandOptions, plan } from './commands/plan.js';
 import { PICTURE_FORMATS, type RenderOptions, render } from './commands/render.js';
 import { type TraceOptions, trace } from './commands/trace.js';
@@ -71,7 +72,36 @@ export function createProgram(done: (code: ExitCode) => void): Command {
     )
     .action(async (file: string, options: RenderOptions) => done(await render(file, options)));
 
+  planning(command('cut', 'Say how much thread to cut for each string.').argument('<file>', CHART))
+    .addOption(millimetres('--diameter <mm>', 'thickness of one strand'))
+    .addOption(figure('--tex <tex>', 'linear density of one strand'))
+    .addOption(figure('--strands <number>', 'strands used together; else 1'))
+    .addOption(millimetres('--length <mm>', 'length of the knotted part; the chart is repeated'))
+    .addOption(millimetres('--wrist <mm>', 'wrist to knot for, in place of a length'))
+    .addOption(millimetres('--tails <mm>', 'tail at each end of a piece; else 150'))
+    .addOption(figure('--margin <percent>', 'added for safety; else 10'))
+    .addOption(millimetres('--workable <mm>', 'longest piece that is good to work with; else 5000'))
+    .addOption(millimetres('--put-up <mm>', 'length of a skein, card or ball; else 8000'))
+    .option('--swatch <rows,columns,width,length>', 'a swatch and its size in mm', parseSwatch)
+    .option('--json', 'answer as JSON')
+    .action(async (file: string, options: CutCommandOptions) => done(await cut(file, options)));
+
   return program;
+}
+
+function millimetres(flags: string, description: string): Option {
+  return figure(flags, `${description}, in mm`);
+}
+
+/** An option that takes a number; whether it is one that makes sense is for the command to say. */
+function figure(flags: string, description: string): Option {
+  return new Option(flags, description).argParser((text) => {
+    const value = Number(text);
+    if (text.trim() === '' || Number.isNaN(value)) {
+      throw new InvalidArgumentError('Give a number.');
+    }
+    return value;
+  });
 }
 
 /** Options of every command that makes a plan. */

@@ -31,7 +31,7 @@ export interface CutOptions extends WantedLength {
   /** Added for safety, per cent. Default: 10. */
   readonly margin?: number;
   readonly swatch?: Swatch;
-  /** Longest lead that is pleasant to work with, mm. Default: 3,000 (common practice, no source). */
+  /** Longest lead that is pleasant to work with, mm. Default: 5,000, wound on a bobbin (common practice, no source). */
   readonly workable?: number;
   /** Length of one put-up (a skein, say), mm. Default: 8,000, a skein of stranded cotton. */
   readonly putUp?: number;
@@ -96,7 +96,7 @@ const LIMITS = {
   putUp: { least: 500, most: 10_000_000, unit: 'mm' },
 } as const;
 
-const DEFAULTS = { tails: 150, margin: 10, workable: 3_000, putUp: 8_000 } as const;
+const DEFAULTS = { tails: 150, margin: 10, workable: 5_000, putUp: 8_000 } as const;
 
 /**
  * How far the tightened knot may be from one that is pulled by hand: thread flattens, and no
