@@ -341,7 +341,10 @@ export class Workbench extends LitElement {
 
   private stage(): TemplateResult {
     const knot = this.knot;
-    if (this.playing === 'row') return html`<halfhitch-row ?mirror=${this.mirror}></halfhitch-row>`;
+    if (this.playing === 'row') return html`<halfhitch-row
+        ?mirror=${this.mirror}
+        @halfhitch-step=${this.onRowStep}
+      ></halfhitch-row>`;
     if (knot === null) return html`<p>No knot here.</p>`;
     return html`
       <p class="which">${this.knotName(knot)}</p>
@@ -459,6 +462,17 @@ export class Workbench extends LitElement {
     if (chosen && matchMedia('(max-width: 56rem)').matches) {
       this.querySelector('.watch')?.scrollIntoView({ block: 'nearest' });
     }
+  };
+
+  /** The knot that the row has come to is the one chosen in the picture. */
+  private readonly onRowStep = (event: Event): void => {
+    const element = event.currentTarget as HalfhitchRow;
+    const knot = element.reading?.knots[element.knot];
+    if (knot === undefined || knot.row !== this.place.row || knot.column === this.place.column) {
+      return;
+    }
+    this.place = { row: knot.row, column: knot.column };
+    this.fabric?.goTo(this.place);
   };
 
   private keptInWords(): string {

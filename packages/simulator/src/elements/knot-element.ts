@@ -1,6 +1,6 @@
 import { KNOT_KINDS, type KnotKind, mirrorKnot } from '@halfhitch/core';
 import type { PropertyDeclarations } from 'lit';
-import { KNOT_BOX, knotLines } from '../knot/knot-lines.js';
+import { knotBox, knotLines } from '../knot/knot-lines.js';
 import { KNOT_SCORE } from '../knot/knot-score.js';
 import { halfInWords, type KnotNames, knotWords } from '../knot/knot-words.js';
 import { StageElement, type StageMoment, type StageWords } from './stage-element.js';
@@ -59,7 +59,7 @@ export class HalfhitchKnot extends StageElement {
       { kind, mirror, tyingColour: hex(tyingColour), heldColour: hex(heldColour) },
       position,
     );
-    return { lines, box: KNOT_BOX };
+    return { lines, box: knotBox(position) };
   }
 
   protected override wordsAt(position: number): StageWords {

@@ -37,11 +37,24 @@ export function knotLines(look: KnotLook, position: number): ThreadLine[] {
   ];
 }
 
-/**
- * The part of the page that a knot is watched in, in mm for 1 mm thread: the knot itself, with
- * some of the strings above and below it.
- */
-export const KNOT_BOX: Box = { min: [-3.4, -10.6, -1.6], max: [3.4, 3.4, 3.4] };
+/** Room for the knot while it is loose, and for the tight one alone; mm for 1 mm thread. */
+const LOOSE: Box = { min: [-3.4, -10.6, -1.6], max: [3.4, 3.4, 3.4] };
+const TIGHT: Box = { min: [-2.6, -4.6, -1.6], max: [2.6, 2.4, 2.4] };
+
+/** Where the camera begins to come nearer, while the second half is drawn up. */
+const NEARER_FROM = 1.82;
+
+/** What the picture holds: the loose strings, and at the end the finished knot from near by. */
+export function knotBox(position: number): Box {
+  const x = Math.max(0, Math.min(1, (position - NEARER_FROM) / (2 - NEARER_FROM)));
+  const f = x * x * (3 - 2 * x);
+  const between = (a: Box['min'], b: Box['min']): [number, number, number] => [
+    a[0] + (b[0] - a[0]) * f,
+    a[1] + (b[1] - a[1]) * f,
+    a[2] + (b[2] - a[2]) * f,
+  ];
+  return { min: between(LOOSE.min, TIGHT.min), max: between(LOOSE.max, TIGHT.max) };
+}
 
 /** From the geometry's frame, whose y points down the page, to the picture's, y up. */
 export function yUp(points: Float64Array): Float32Array {
