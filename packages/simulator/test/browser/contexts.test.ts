@@ -1,0 +1,153 @@
+import type { Page } from 'playwright-core';
+import { describe } from 'vitest';
+import { expect, test } from '../../../../testing/browser.js';
+import { clearPage, colourCount, pixelsOf, putKnot, settled } from './stage.js';
+
+interface Watched {
+  readonly made: number;
+  readonly alive: number;
+}
+
+/** Counts the WebGL contexts that scripts of the page are given from now on. */
+async function watchContexts(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    const given: WebGL2RenderingContext[] = [];
+    const get = HTMLCanvasElement.prototype.getContext as (...args: unknown[]) => unknown;
+    HTMLCanvasElement.prototype.getContext = function (
+      this: HTMLCanvasElement,
+      ...args: unknown[]
+    ) {
+      const context = get.apply(this, args);
+      if (context instanceof WebGL2RenderingContext && !given.includes(context))
+        given.push(context);
+      return context;
+    } as typeof HTMLCanvasElement.prototype.getContext;
+    Object.assign(window, { given });
+  });
+}
+
+async function contexts(page: Page): Promise<Watched> {
+  return page.evaluate(() => {
+    const { given } = window as unknown as { given: WebGL2RenderingContext[] };
+    return {
+      made: given.length,
+      alive: given.filter((context) => !context.isContextLost()).length,
+    };
+  });
+}
+
+describe('WebGL contexts', () => {
+  test('many elements draw with one, and the last to go gives it back', async ({ openPage }) => {
+    const page = await openPage();
+    await clearPage(page);
+    await settled(page);
+    await watchContexts(page);
+    await page.evaluate(() => {
+      for (let i = 0; i < 24; i++) {
+        const knot = document.createElement('halfhitch-knot');
+        knot.style.display = 'inline-block';
+        knot.style.width = '150px';
+        document.body.append(knot);
+      }
+    });
+    await page.waitForFunction(() => {
+      const knots = [...document.querySelectorAll('halfhitch-knot')];
+      const inSight = knots.filter((knot) => knot.getBoundingClientRect().top < innerHeight - 60);
+      return inSight.every((knot) => knot.shadowRoot?.querySelector('canvas'));
+    });
+    await settled(page);
+    expect(await contexts(page)).toEqual({ made: 1, alive: 1 });
+    expect(
+      colourCount(await pixelsOf(page.locator('halfhitch-knot canvas').nth(3))),
+    ).toBeGreaterThan(40);
+    await page.evaluate(() => {
+      document.querySelectorAll('halfhitch-knot').forEach((knot, i) => {
+        if (i > 0) knot.remove();
+      });
+    });
+    expect(await contexts(page)).toEqual({ made: 1, alive: 1 });
+    await clearPage(page);
+    expect(await contexts(page)).toEqual({ made: 1, alive: 0 });
+  });
+
+  test('none is left after making and removing elements again and again', async ({ openPage }) => {
+    const page = await openPage();
+    await clearPage(page);
+    await settled(page);
+    await watchContexts(page);
+    for (let i = 0; i < 20; i++) {
+      await putKnot(page, { kind: 'backward', position: '1' });
+      await clearPage(page);
+    }
+    const { made, alive } = await contexts(page);
+    expect(made).toBe(20);
+    expect(alive).toBe(0);
+  });
+
+  test('an element moved in the page goes on drawing', async ({ openPage }) => {
+    const page = await openPage();
+    const knot = await putKnot(page, { kind: 'forward', position: '1' });
+    await page.evaluate(() => {
+      const place = document.createElement('section');
+      document.body.append(place);
+      place.append(document.querySelector('halfhitch-knot') as HTMLElement);
+    });
+    await knot.locator('canvas').waitFor();
+    await settled(page);
+    expect(colourCount(await pixelsOf(knot.locator('canvas')))).toBeGreaterThan(60);
+  });
+
+  test('a lost context gives way to the flat drawing and comes back', async ({ openPage }) => {
+    const page = await openPage();
+    await clearPage(page);
+    await settled(page);
+    await watchContexts(page);
+    const knot = await putKnot(page, { kind: 'forward', position: '1' });
+    await page.evaluate(() => {
+      const { given } = window as unknown as { given: WebGL2RenderingContext[] };
+      const loser = given.at(-1)?.getExtension('WEBGL_lose_context');
+      Object.assign(window, { loser });
+      loser?.loseContext();
+    });
+    await knot.locator('[part=drawing] path').first().waitFor({ state: 'attached' });
+    expect(await knot.locator('[part=notice]').textContent()).toContain('3D picture');
+    await page.evaluate(() => {
+      (window as unknown as { loser: WEBGL_lose_context }).loser.restoreContext();
+    });
+    await knot.locator('canvas').waitFor();
+    await settled(page);
+    expect(await knot.locator('[part=notice]').count()).toBe(0);
+    expect(colourCount(await pixelsOf(knot.locator('canvas')))).toBeGreaterThan(60);
+  });
+
+  test('playing waits while the element is out of sight', async ({ openPage }) => {
+    const page = await openPage();
+    await putKnot(page, { kind: 'forward' });
+    const positions = await page.evaluate(async () => {
+      const knot = document.querySelector('halfhitch-knot') as HTMLElement & {
+        play(): void;
+        position: number;
+      };
+      const frames = (many: number): Promise<void> =>
+        new Promise((resolve) => {
+          const next = (left: number): void => {
+            if (left === 0) resolve();
+            else requestAnimationFrame(() => next(left - 1));
+          };
+          next(many);
+        });
+      const above = document.createElement('div');
+      above.style.height = '5000px';
+      document.body.prepend(above);
+      await frames(6);
+      knot.play();
+      await frames(20);
+      const away = knot.position;
+      knot.scrollIntoView();
+      await frames(30);
+      return { away, back: knot.position };
+    });
+    expect(positions.away).toBe(0);
+    expect(positions.back).toBeGreaterThan(0);
+  });
+});
