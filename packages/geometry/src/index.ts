@@ -1,4 +1,6 @@
 export type { HalfWay, KnotKind } from '@halfhitch/core';
+export { type Bend, furthestStep, sharpestBend } from './checks/bends.js';
+export { type CheckedStrand, type Clearance, leastClearance } from './checks/clearance.js';
 export * from './curve/polyline.js';
 export { AXES } from './frame.js';
 export {
@@ -21,6 +23,7 @@ export {
   type RowScene,
   rowPhases,
 } from './row/scene.js';
+export * from './thread/index.js';
 export { type ClosureSide, closedHitch } from './topology/closure.js';
 export * from './topology/crossings.js';
 export { determinantOf } from './topology/determinant.js';

@@ -1,3 +1,5 @@
+import { guidedBy, smoothAt, smoothLength } from './smooth.js';
+
 /** A point or direction in the frame of `frame.ts`: x right, y down the page, z to the viewer. */
 export type Vec3 = readonly [number, number, number];
 
@@ -20,8 +22,8 @@ interface Arc {
 interface Run {
   readonly kind: 'run';
   readonly length: number;
-  /** xyz triplets at equal steps of arc length. */
-  readonly points: Float64Array;
+  /** xyz triplets at equal steps of arc length, with a guiding point more at each end. */
+  readonly guided: Float64Array;
 }
 
 type Piece = Line | Arc | Run;
@@ -97,9 +99,10 @@ export class Track {
     return this;
   }
 
-  /** Follow points at equal steps, of the given total length, leaving in the given direction. */
-  follow(points: Float64Array, length: number, heading: Vec3): this {
-    this.add({ kind: 'run', length, points });
+  /** Follow a smooth curve through points at equal steps, then leave in the given direction. */
+  follow(points: Float64Array, heading: Vec3): this {
+    const guided = guidedBy(points, heading);
+    this.add({ kind: 'run', length: smoothLength(guided), guided });
     const last = points.length - 3;
     this.at = [points[last]!, points[last + 1]!, points[last + 2]!];
     this.heading = heading;
@@ -133,14 +136,10 @@ export class Track {
 
 function writePoint(piece: Piece, s: number, out: Float64Array, at: number): void {
   if (piece.kind === 'run') {
-    const last = piece.points.length / 3 - 1;
+    const last = piece.guided.length / 3 - 3;
     const f = Math.min(Math.max((s / piece.length) * last, 0), last);
     const i = Math.min(Math.floor(f), last - 1);
-    const r = f - i;
-    for (let c = 0; c < 3; c++) {
-      const a = piece.points[i * 3 + c]!;
-      out[at + c] = a + (piece.points[i * 3 + 3 + c]! - a) * r;
-    }
+    for (let c = 0; c < 3; c++) out[at + c] = smoothAt(piece.guided, i, f - i, c);
     return;
   }
   const p = piece.kind === 'line' ? along(piece.at, piece.heading, s) : onArc(piece, s);

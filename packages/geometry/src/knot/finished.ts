@@ -1,6 +1,8 @@
 import { halvesOf, type KnotKind } from '@halfhitch/core';
 import { lengthOf, placed } from '../curve/polyline.js';
-import { familyFor } from './family.js';
+import { Track, type Vec3 } from '../curve/track.js';
+import { familyFor, type KnotFamily } from './family.js';
+import { RIGHT } from './loose.js';
 import { type KnotOptions, resolveOptions } from './options.js';
 
 /** A place where the lead enters or leaves a knot, and its unit direction of travel there. Mm. */
@@ -39,17 +41,15 @@ export function finishedKnot(kind: KnotKind, options: KnotOptions = {}): Finishe
   const halves = halvesOf(kind);
   const family = familyFor(halves[0] === halves[1] ? 'same' : 'opposite', o.ratio);
   const half = family.halves[1];
-  const zone = half.zones[half.zones.length - 1]!;
-  const tying = placed(zone, o.diameter);
+  const tying = placed(tightCurve(family), o.diameter);
   const left = (halves[0] === 'backward') !== o.mirror;
   if (half.flipped !== left) for (let i = 0; i < tying.length; i += 3) tying[i] = -tying[i]!;
-  const inward = left ? -1 : 1;
   const outward = half.flipped !== left ? -1 : 1;
   const n = tying.length;
   return {
     kind,
     tying,
-    entry: { at: [tying[0]!, tying[1]!, tying[2]!], heading: [inward, 0, 0] },
+    entry: { at: [tying[0]!, tying[1]!, tying[2]!], heading: headingAt(tying) },
     exit: { at: [tying[n - 3]!, tying[n - 2]!, tying[n - 1]!], heading: [outward, 0, 0] },
     tyingRadius: o.diameter / 2,
     heldRadius: (o.diameter * o.ratio) / 2,
@@ -61,6 +61,24 @@ export function finishedKnot(kind: KnotKind, options: KnotOptions = {}): Finishe
 /** The room a tight knot takes, in mm. */
 export function knotFrameSize(kind: KnotKind, options: KnotOptions = {}): KnotFrameSize {
   return finishedKnot(kind, options).size;
+}
+
+const CURVE_POINTS = 161;
+
+/** The tight knot's lead in the second half's frame, in tying diameters. */
+function tightCurve(family: KnotFamily): Float64Array {
+  const { tight } = family;
+  return new Track([tight[0]!, tight[1]!, tight[2]!], RIGHT)
+    .follow(tight, RIGHT)
+    .sample(CURVE_POINTS);
+}
+
+function headingAt(points: Float64Array): Vec3 {
+  const x = points[3]! - points[0]!;
+  const y = points[4]! - points[1]!;
+  const z = points[5]! - points[2]!;
+  const length = Math.hypot(x, y, z);
+  return [x / length, y / length, z / length];
 }
 
 function sizeOf(points: Float64Array, diameter: number, width: number): KnotFrameSize {

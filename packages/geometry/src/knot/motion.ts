@@ -1,101 +1,117 @@
-import { lengthOf } from '../curve/polyline.js';
 import { Track, type Vec3 } from '../curve/track.js';
-import { DOWN, type HalfFamily, type KnotFamily, RIGHT, ZONE_POINTS } from './family.js';
+import type { HalfFamily, KnotFamily } from './family.js';
+import { DOWN, RIGHT } from './loose.js';
 import { swing, threaded } from './reach.js';
 import { type KnotStage, stageAt } from './stages.js';
 
-/** Radius of the bend that takes the lead from above into the knot. */
-const LEAD_IN_BEND = 0.8;
-
-/** The lead from a knot's start at one moment, in the frame of the half being tied, in tying diameters. */
+/** The lead from a knot's start at one moment, in the frame of the half being tied. */
 export interface Moment {
+  /** Points at equal steps, in tying diameters. */
   readonly points: Float64Array;
   readonly stage: KnotStage;
   readonly progress: number;
   readonly flipped: boolean;
-  /** Arc length at which the part that moves begins. */
+  /** Arc length from the knot's start at which the part that moves begins. */
   readonly moving: number;
-  readonly length: number;
 }
 
 const ease = (x: number): number => x * x * (3 - 2 * x);
 
-/**
- * The lead that comes from above to the knot's start, in tying diameters, in the frame of the first
- * half.
- */
-export function leadIn(family: KnotFamily, above: number, count: number): Float64Array {
-  const { halfPitch, layer } = family.proportions;
-  const top: Vec3 = [-(halfPitch + LEAD_IN_BEND), -Math.max(above, LEAD_IN_BEND), layer];
-  return new Track(top, DOWN)
-    .line(above - LEAD_IN_BEND)
-    .turn(RIGHT, LEAD_IN_BEND)
-    .sample(count);
-}
-
-/** Length of the lead from the knot's start to its free end; the same at every moment. */
+/** Length of a lead, from the knot's start, of which `tail` hangs free when the knot is done. */
 export function workingLength(family: KnotFamily, tail: number): number {
   return family.tightLength + (family.proportions.bend * Math.PI) / 2 + tail;
 }
 
+/** The direction in which the lead comes into the knot, in the first half's frame. */
+export function entryHeading(family: KnotFamily, index: 0 | 1, u: number): Vec3 {
+  const half = family.halves[index];
+  const { stage, progress } = stageAt(u);
+  const zone = stage === 'snug' ? zoneAt(half, ease(progress)) : half.before;
+  if (!zone) return RIGHT;
+  const dx = (zone[3]! - zone[0]!) * (half.flipped ? -1 : 1);
+  const dy = zone[4]! - zone[1]!;
+  const dz = zone[5]! - zone[2]!;
+  const length = Math.hypot(dx, dy, dz);
+  return [dx / length, dy / length, dz / length];
+}
+
 /**
- * The lead at fraction `u` of half `index` of a knot, from the knot's start on. Its length is the same at every moment: what
- * the knot takes up or gives back is paid in or out at the free end.
+ * The lead at fraction `u` of half `index` of a knot, from the knot's start on, `length` long at
+ * every moment: what the hitch takes up or gives back is paid in or out at the free end.
  */
 export function momentOf(
   family: KnotFamily,
   index: 0 | 1,
   u: number,
-  tail: number,
+  length: number,
   count: number,
 ): Moment {
-  const half: HalfFamily = family.halves[index];
-  const whole = workingLength(family, tail);
-  const start = half.beforeLength;
-  const track =
-    start > 0
-      ? new Track([half.before[0]!, half.before[1]!, half.before[2]!], RIGHT)
-      : new Track(half.reach.start, RIGHT);
+  const half = family.halves[index];
   const { stage, progress } = stageAt(u);
-  let moving = start;
-  if (stage === 'snug') {
-    const zone = zoneAt(half, ease(progress));
-    const outward = index === 1 ? RIGHT : half.leaving.way === 'across' ? RIGHT : DOWN;
-    track.follow(zone, lengthOf(zone), outward);
-    moving = track.length;
-    if (index === 1) track.turn(DOWN, family.proportions.bend);
-    track.line(Math.max(whole - track.length, 0));
-  } else {
-    if (start > 0) track.follow(half.before, half.beforeLength, DOWN);
-    if (stage === 'lying' || stage === 'bar') {
-      swing(track, half.reach, stage === 'bar' ? ease(progress) : 0, 0);
-      track.line(whole - track.length);
-    } else {
-      const slack = slackAt(half, whole - start, stage, progress);
-      threaded(track, half.reach, slack, half.leaving);
-      if (index === 1) track.turn(DOWN, family.proportions.bend);
-      track.line(whole - track.length);
-      moving = whole - Math.min(6, tail);
-    }
-  }
+  const { track, moving } =
+    stage === 'snug'
+      ? snug(family, index, ease(progress))
+      : half.before
+        ? moved(
+            family,
+            index,
+            new Track(at(half.before), RIGHT).follow(half.before, DOWN),
+            length,
+            u,
+          )
+        : moved(family, index, new Track(half.loose.reach.start, RIGHT), length, u);
+  track.line(Math.max(length - track.length, 0));
   return {
-    points: track.sample(count, whole),
+    points: track.sample(count, length),
     stage,
     progress,
     flipped: half.flipped,
     moving,
-    length: whole,
   };
 }
 
+const at = (points: Float64Array): Vec3 => [points[0]!, points[1]!, points[2]!];
+
+interface Laid {
+  readonly track: Track;
+  readonly moving: number;
+}
+
+/** The hitch being pulled tight; `f` of the way. */
+function snug(family: KnotFamily, index: 0 | 1, f: number): Laid {
+  const zone = zoneAt(family.halves[index], f);
+  const track = new Track(at(zone), RIGHT).follow(zone, index === 1 ? RIGHT : DOWN);
+  const moving = index === 1 ? family.halves[1].loose.zone.length * 0.4 : 0;
+  if (index === 1) track.turn(DOWN, family.proportions.bend);
+  return { track, moving: Math.min(moving, track.length) };
+}
+
+/** The lead being laid over, taken behind and threaded through. */
+function moved(family: KnotFamily, index: 0 | 1, track: Track, length: number, u: number): Laid {
+  const { reach, leaving } = family.halves[index].loose;
+  const start = track.length;
+  const { stage, progress } = stageAt(u);
+  if (stage === 'lying' || stage === 'bar') {
+    swing(track, reach, stage === 'bar' ? ease(progress) : 0, 0);
+    return { track, moving: start };
+  }
+  const slack = slackAt(family.halves[index], length - start, stage, progress);
+  threaded(track, reach, slack, leaving);
+  if (index === 1) track.turn(DOWN, family.proportions.bend);
+  return { track, moving: Math.max(length - SHOWN, start) };
+}
+
+/** How much of the free end is shown as moving while it is threaded, in diameters. */
+const SHOWN = 6;
+
 function zoneAt(half: HalfFamily, f: number): Float64Array {
   const last = half.zones.length - 1;
-  const at = Math.min(f * last, last);
-  const i = Math.min(Math.floor(at), last - 1);
+  const place = Math.min(f * last, last);
+  const i = Math.min(Math.floor(place), last - 1);
   const a = half.zones[i]!;
   const b = half.zones[i + 1]!;
-  const r = at - i;
-  const out = new Float64Array(ZONE_POINTS * 3);
+  const r = place - i;
+  const out = new Float64Array(a.length);
   for (let k = 0; k < out.length; k++) out[k] = a[k]! + (b[k]! - a[k]!) * r;
   return out;
 }
@@ -105,8 +121,9 @@ function zoneAt(half: HalfFamily, f: number): Float64Array {
  * the hitch; the loop behind it shortens by half of what the end goes forward.
  */
 function slackAt(half: HalfFamily, length: number, stage: KnotStage, progress: number): number {
-  const probe = threaded(new Track(half.reach.start, DOWN), half.reach, 0, half.leaving);
-  const u = ((half.reach.start[2] + half.reach.layer) / 2) * Math.PI;
+  const { reach, leaving } = half.loose;
+  const probe = threaded(new Track(reach.start, DOWN), reach, 0, leaving);
+  const u = ((reach.start[2] + reach.layer) / 2) * Math.PI;
   const most = length - (probe.turned - u);
   const emerging = Math.max((length - probe.under) / 2, 0);
   return stage === 'turned-behind'

@@ -8,9 +8,10 @@ export interface KnotOptions {
   readonly heldDiameter?: number;
   /** The mirror image, as a left-handed maker ties it. */
   readonly mirror?: boolean;
-  /** Length of the lead that hangs free when the knot is done. Default 12 tying diameters. */
+  /** Length of the lead that hangs free when the knot is done, at least 6
+   * tying diameters. Default 12 tying diameters. */
   readonly tail?: number;
-  /** Length of the strings above the knot. Default 6 tying diameters. */
+  /** Length of the strings above the knot, at least 4 tying diameters. Default 6 tying diameters. */
   readonly above?: number;
   /** Points of the tying string, 64 to 4096. Default 256. */
   readonly points?: number;
@@ -57,7 +58,7 @@ export function resolveOptions(options: KnotOptions): ResolvedOptions {
     ratio,
     mirror: options.mirror ?? false,
     tail: within('tail', (options.tail ?? 12 * diameter) / diameter, 6, 1000, 'In mm.'),
-    above: within('above', (options.above ?? 6 * diameter) / diameter, 1, 1000, 'In mm.'),
+    above: within('above', (options.above ?? 6 * diameter) / diameter, 4, 1000, 'In mm.'),
     points: Math.round(within('points', options.points ?? 256, 64, 4096, 'Use the default.')),
   };
 }

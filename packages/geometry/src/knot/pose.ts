@@ -1,8 +1,15 @@
 import { type HalfWay, halvesOf, type KnotKind } from '@halfhitch/core';
-import { placed } from '../curve/polyline.js';
-import { familyFor, type Pairing } from './family.js';
-import { leadIn, type Moment, momentOf } from './motion.js';
-import { GeometryError, type KnotOptions, resolveOptions } from './options.js';
+import { lengthOf, mirrored, placed } from '../curve/polyline.js';
+import { familyFor, type KnotFamily } from './family.js';
+import { leadIn } from './lead-in.js';
+import type { Pairing } from './loose.js';
+import { entryHeading, type Moment, momentOf, workingLength } from './motion.js';
+import {
+  GeometryError,
+  type KnotOptions,
+  type ResolvedOptions,
+  resolveOptions,
+} from './options.js';
 import type { KnotStage } from './stages.js';
 
 /** Two strings at one moment of a knot. Points are xyz triplets in mm, in the frame of `frame.ts`. */
@@ -45,14 +52,16 @@ export function knotPose(kind: KnotKind, t: number, options: KnotOptions = {}): 
   const half = time < 1 ? 0 : 1;
   const pairing: Pairing = halves[0] === halves[1] ? 'same' : 'opposite';
   const family = familyFor(pairing, o.ratio);
-  const moment = momentOf(family, half, time - half, o.tail, o.points - LEAD_IN_POINTS + 1);
+  const u = time - half;
+  const heading = entryHeading(family, half, u);
+  const lead = leadIn(family.proportions, heading, o.above, LEAD_IN_POINTS);
+  const length = wholeLength(family, o) - lengthOf(lead);
+  const moment = momentOf(family, half, u, length, o.points - LEAD_IN_POINTS + 1);
   const left = (halves[0] === 'backward') !== o.mirror;
-  const above = placed(leadIn(family, o.above, LEAD_IN_POINTS), o.diameter);
-  if (left) for (let i = 0; i < above.length; i += 3) above[i] = -above[i]!;
   const tying = new Float64Array(o.points * 3);
-  tying.set(above);
-  tying.set(inMillimetres(moment, left, o.diameter), above.length - 3);
-  const moving = Math.floor((moment.moving / moment.length) * (o.points - LEAD_IN_POINTS));
+  tying.set(placed(left ? mirrored(lead) : lead, o.diameter));
+  tying.set(inMillimetres(moment, left, o.diameter), (LEAD_IN_POINTS - 1) * 3);
+  const moving = Math.floor((moment.moving / length) * (o.points - LEAD_IN_POINTS));
   return {
     kind,
     t: time,
@@ -66,6 +75,13 @@ export function knotPose(kind: KnotKind, t: number, options: KnotOptions = {}): 
     heldRadius: (o.diameter * o.ratio) / 2,
     active: { from: LEAD_IN_POINTS - 1 + moving, to: o.points - 1 },
   };
+}
+
+/** Length of the whole lead, which no moment changes. */
+function wholeLength(family: KnotFamily, o: ResolvedOptions): number {
+  const heading = entryHeading(family, 1, 1);
+  const lead = leadIn(family.proportions, heading, o.above, LEAD_IN_POINTS);
+  return lengthOf(lead) + workingLength(family, o.tail);
 }
 
 /** Scales a moment to mm in place and turns it to the side it is tied from. */

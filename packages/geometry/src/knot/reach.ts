@@ -23,7 +23,7 @@ export interface Reach {
   readonly layer: number;
   /** Radius of free bends. */
   readonly bend: number;
-  /** The standing part keeps left of this, so that the lead can come up between it and the held. */
+  /** Distance of the standing part from the lead that comes up between it and the held string. */
   readonly clear: number;
 }
 
@@ -51,15 +51,19 @@ function barFor(reach: Reach, lean: number): BarShape & { readonly standing: num
   return { lean, run, across: layer - r - (xEnd + r * cos), standing };
 }
 
+/** Whether a leaning standing part passes the place where the lead comes up at a diameter or more. */
+const keepsClear = (reach: Reach, shape: { lean: number; standing: number }): boolean =>
+  shape.standing <= -(reach.layer + reach.clear / Math.cos(shape.lean));
+
 /** The least lean at which the standing part keeps clear of the place where the lead comes up. */
 function shapeBar(reach: Reach): BarShape {
   let low = 0;
   let high = (80 * Math.PI) / 180;
-  if (barFor(reach, low).standing <= -reach.clear) return barFor(reach, low);
+  if (keepsClear(reach, barFor(reach, low))) return barFor(reach, low);
   for (let i = 0; i < 40; i++) {
     const lean = (low + high) / 2;
     const shape = barFor(reach, lean);
-    if (shape.run >= 0 && shape.standing > -reach.clear) low = lean;
+    if (shape.run >= 0 && !keepsClear(reach, shape)) low = lean;
     else high = lean;
   }
   return barFor(reach, high);

@@ -3,7 +3,7 @@ import { type Drape, draped } from '../curve/drape.js';
 import { joined, placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
 import { familyFor } from '../knot/family.js';
-import { momentOf } from '../knot/motion.js';
+import { momentOf, workingLength } from '../knot/motion.js';
 import { GeometryError, type ResolvedOptions, resolveOptions } from '../knot/options.js';
 import { inMillimetres } from '../knot/pose.js';
 import type { KnotStage } from '../knot/stages.js';
@@ -120,7 +120,7 @@ function momentFor(setting: Setting, knot: RowKnot, half: 0 | 1, u: number) {
   const { options, layout } = setting;
   const halves = halvesOf(knot.kind);
   const family = familyFor(halves[0] === halves[1] ? 'same' : 'opposite', options.ratio);
-  const moment = momentOf(family, half, u, options.tail, 224);
+  const moment = momentOf(family, half, u, workingLength(family, options.tail), 224);
   const points = inMillimetres(moment, fromRight(knot), options.diameter);
   const [x, y, z] = layout.placeOf(knot);
   return { points: placed(points, 1, x, y, z), stage: moment.stage, progress: moment.progress };
