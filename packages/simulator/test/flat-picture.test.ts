@@ -16,7 +16,7 @@ function pictureOf(kind: (typeof KNOT_KINDS)[number], position: number, yaw: num
 
 /** The string drawn last, so seen, at a pixel. */
 function seenAt(pieces: readonly FlatPiece[], x: number, y: number): string | undefined {
-  return pieces.findLast((piece) => {
+  return [...pieces].reverse().find((piece) => {
     const corners = [...piece.path.matchAll(/([\d.-]+) ([\d.-]+)/g)].map((match) => ({
       x: Number(match[1]),
       y: Number(match[2]),

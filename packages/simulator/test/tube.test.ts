@@ -47,9 +47,8 @@ describe('Tube', () => {
     tube.lay(points, 0.5);
     let inward = 0;
     for (let t = 0; t < tube.indexCount; t += 3) {
-      const [a, b, c] = [tube.index[t], tube.index[t + 1], tube.index[t + 2]].map((v) =>
-        xyz(tube.position, v as number),
-      ) as [number[], number[], number[]];
+      const corner = (k: number) => xyz(tube.position, tube.index[t + k] as number);
+      const [a, b, c] = [corner(0), corner(1), corner(2)] as const;
       const u = b.map((value, k) => value - (a[k] as number));
       const w = c.map((value, k) => value - (a[k] as number));
       const [n0, n1, n2] = xyz(tube.normal, tube.index[t] as number);

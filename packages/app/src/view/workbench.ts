@@ -341,7 +341,8 @@ export class Workbench extends LitElement {
 
   private stage(): TemplateResult {
     const knot = this.knot;
-    if (this.playing === 'row') return html`<halfhitch-row
+    if (this.playing === 'row')
+      return html`<halfhitch-row
         ?mirror=${this.mirror}
         @halfhitch-step=${this.onRowStep}
       ></halfhitch-row>`;

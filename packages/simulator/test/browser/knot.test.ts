@@ -1,7 +1,15 @@
 import type { Page } from 'playwright-core';
 import { describe } from 'vitest';
 import { expect, test } from '../../../../testing/browser.js';
-import { colourCount, difference, pixelsOf, putKnot, settled, shareOf } from './stage.js';
+import {
+  colourCount,
+  difference,
+  type Pixels,
+  pixelsOf,
+  putKnot,
+  settled,
+  shareOf,
+} from './stage.js';
 
 const KINDS = ['forward', 'backward', 'forward-backward', 'backward-forward'];
 
@@ -24,7 +32,7 @@ describe('the 3D picture of a knot', () => {
     for (const kind of KINDS) {
       const knot = await putKnot(page, { kind, 'tying-colour': '#1f6fb2' });
       const stage = knot.locator('[part=stage]');
-      const pictures = [];
+      const pictures: Pixels[] = [];
       for (const position of [0, 0.25, 0.5, 1, 1.5, 2]) {
         await knot.evaluate((element: HTMLElement & { position: number }, at) => {
           element.position = at;
@@ -42,7 +50,7 @@ describe('the 3D picture of a knot', () => {
 
   test('differs from front to back, and between kinds', async ({ openPage }) => {
     const page = await openPage();
-    const pictures = [];
+    const pictures: Pixels[] = [];
     for (const kind of KINDS) {
       for (const view of ['front', 'back']) {
         const knot = await putKnot(page, { kind, view, position: '2' });

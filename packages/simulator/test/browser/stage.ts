@@ -16,6 +16,7 @@ export async function putKnot(
   await clearPage(page);
   await page.evaluate((given) => {
     const knot = document.createElement('halfhitch-knot');
+    knot.style.width = '460px';
     for (const [name, value] of Object.entries(given)) knot.setAttribute(name, value);
     document.body.append(knot);
   }, attributes);
