@@ -149,7 +149,8 @@ export class Workbench extends LitElement {
 
   private async take(piece: Piece, place: Place): Promise<void> {
     this.piece = piece;
-    this.playNext = true;
+    // Shown at once what the page is for, but not to those who want nothing to move by itself.
+    this.playNext = !matchMedia('(prefers-reduced-motion: reduce)').matches;
     this.news = `${piece.name === '' ? 'The chart' : piece.name}: ${piece.ok ? 'knots out as drawn' : 'does not knot out as drawn'}.`;
     await this.updateComplete;
     this.fabric?.show(piece, place);

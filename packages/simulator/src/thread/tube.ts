@@ -25,9 +25,14 @@ export class Tube {
   /** Bounds of the centre-line in mm: least x, y, z, then greatest. */
   readonly bounds = new Float32Array(6);
   private capacity = 0;
+  private readonly cosines: Float32Array;
+  private readonly sines: Float32Array;
 
   constructor(around = 16) {
     this.around = around;
+    const angles = Array.from({ length: around + 1 }, (_, k) => (k / around) * 2 * Math.PI);
+    this.cosines = Float32Array.from(angles, Math.cos);
+    this.sines = Float32Array.from(angles, Math.sin);
   }
 
   get verticesPerRing(): number {
@@ -203,9 +208,8 @@ export class Tube {
     const upright = Math.sqrt(Math.max(0, 1 - lean * lean));
     let v = ring * this.verticesPerRing;
     for (let k = 0; k <= this.around; k++, v++) {
-      const angle = (k / this.around) * 2 * Math.PI;
-      const c = Math.cos(angle);
-      const s = Math.sin(angle);
+      const c = this.cosines[k] as number;
+      const s = this.sines[k] as number;
       const ox = c * nx + s * bx;
       const oy = c * ny + s * by;
       const oz = c * nz + s * bz;
@@ -219,7 +223,7 @@ export class Tube {
       this.tangent[3 * v + 1] = ty;
       this.tangent[3 * v + 2] = tz;
       this.along[2 * v] = length;
-      this.along[2 * v + 1] = angle;
+      this.along[2 * v + 1] = (k / this.around) * 2 * Math.PI;
       this.shade[v] = 1;
     }
   }
@@ -238,7 +242,6 @@ export class Tube {
       const x = towards[point] as number;
       const y = towards[point + 1] as number;
       const z = towards[point + 2] as number;
-      if (x === 0 && y === 0 && z === 0) continue;
       let v = ring * verticesPerRing;
       for (let k = 0; k < verticesPerRing; k++, v++) {
         const facing =

@@ -25,11 +25,15 @@ export { contextCensus } from './shared-context.js';
 /** Pixels across the shadow picture: soft enough at this size, and cheap on a phone. */
 const SHADOW_PIXELS = 1024;
 
+const ATTRIBUTES = ['position', 'normal', 'threadTangent', 'threadAlong', 'threadShade'] as const;
+
 interface Strand {
   readonly tube: Tube;
   readonly mesh: Mesh<BufferGeometry, ThreadMaterial>;
   generation: number;
   towards: Float32Array;
+  /** Centre-line that the tube was last laid round. */
+  laid: Float32Array;
 }
 
 /** Draws poses of threads with WebGL onto canvases. Draws only when told to. */
@@ -77,10 +81,16 @@ export class ThreadScene {
   pose(lines: readonly ThreadLine[], spotlight: Spotlight | null = null): void {
     const gone = new Set(this.strands.keys());
     const towards: Float32Array[] = [];
+    const movedLines = new Set<string>();
     for (const line of lines) {
       gone.delete(line.string);
       const strand = this.strands.get(line.string) ?? this.strand(line.string);
-      strand.tube.lay(line.points, line.diameter / 2);
+      const moved = !sameLine(strand.laid, line.points);
+      if (moved) {
+        strand.tube.lay(line.points, line.diameter / 2);
+        strand.laid = line.points;
+        movedLines.add(line.string);
+      }
       if (strand.towards.length !== line.points.length) {
         strand.towards = new Float32Array(line.points.length);
       }
@@ -90,7 +100,7 @@ export class ThreadScene {
     for (const line of lines) {
       const strand = this.strands.get(line.string) as Strand;
       strand.tube.darken(strand.towards);
-      this.fillBuffers(strand);
+      this.fillBuffers(strand, movedLines.has(line.string));
       strand.mesh.material.wear({
         part: line.part,
         colour: line.colour,
@@ -194,12 +204,18 @@ export class ThreadScene {
     mesh.receiveShadow = true;
     mesh.frustumCulled = false;
     this.scene.add(mesh);
-    const strand = { tube: new Tube(), mesh, generation: -1, towards: new Float32Array(0) };
+    const strand: Strand = {
+      tube: new Tube(),
+      mesh,
+      generation: -1,
+      towards: new Float32Array(0),
+      laid: new Float32Array(0),
+    };
     this.strands.set(id, strand);
     return strand;
   }
 
-  private fillBuffers(strand: Strand): void {
+  private fillBuffers(strand: Strand, moved: boolean): void {
     const { tube, mesh } = strand;
     const { geometry } = mesh;
     if (strand.generation !== tube.generation) {
@@ -220,7 +236,8 @@ export class ThreadScene {
       strand.generation = tube.generation;
     }
     geometry.setDrawRange(0, tube.indexCount);
-    for (const name of ['position', 'normal', 'threadTangent', 'threadAlong', 'threadShade']) {
+    // Threads that lie still may yet be shaded anew by one that comes near.
+    for (const name of moved ? ATTRIBUTES : ATTRIBUTES.slice(-1)) {
       const attribute = geometry.getAttribute(name) as BufferAttribute;
       attribute.clearUpdateRanges();
       attribute.addUpdateRange(0, tube.vertexCount * attribute.itemSize);
@@ -236,4 +253,10 @@ export class ThreadScene {
     strand.mesh.material.dispose();
     this.strands.delete(id);
   }
+}
+
+function sameLine(one: Float32Array, other: Float32Array): boolean {
+  if (one.length !== other.length) return false;
+  for (let i = 0; i < one.length; i++) if (one[i] !== other[i]) return false;
+  return true;
 }
