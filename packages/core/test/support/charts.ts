@@ -36,30 +36,40 @@ export function anyChart(max: ChartSize = {}): fc.Arbitrary<Chart> {
       run: fc.integer({ min: 1, max: 12 }),
       seed: fc.integer(),
     })
-    .map(({ columns, rows, colours, run, seed }) => {
-      const next = generator(seed);
-      const cells = new Uint8Array(rows * columns);
-      let colour = 0;
-      for (let i = 0; i < cells.length; i++) {
-        if (next() * run < 1) colour = Math.floor(next() * colours);
-        cells[i] = colour;
-      }
-      return {
-        name: '',
-        rows,
-        columns,
-        colours: Array.from({ length: colours }, (_, i) => ({
-          key: KEYS[i] as string,
-          hex: hexOf(i),
-          name: '',
-        })),
-        cells,
-      };
-    });
+    .map(drawnAtRandom);
+}
+
+/** A chart that a seed stands for, with runs of a colour about so long. */
+export function drawnAtRandom(size: {
+  readonly columns: number;
+  readonly rows: number;
+  readonly colours: number;
+  readonly run: number;
+  readonly seed: number;
+}): Chart {
+  const { columns, rows, colours, run } = size;
+  const next = generator(size.seed);
+  const cells = new Uint8Array(rows * columns);
+  let colour = 0;
+  for (let i = 0; i < cells.length; i++) {
+    if (next() * run < 1) colour = Math.floor(next() * colours);
+    cells[i] = colour;
+  }
+  return {
+    name: '',
+    rows,
+    columns,
+    colours: Array.from({ length: colours }, (_, i) => ({
+      key: KEYS[i] as string,
+      hex: hexOf(i),
+      name: '',
+    })),
+    cells,
+  };
 }
 
 /** A small generator, so that one number of fast-check's stands for a whole chart. */
-function generator(seed: number): () => number {
+export function generator(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;
