@@ -5,6 +5,9 @@ import { describe } from 'vitest';
 import { DESKTOP, expect, PHONE, test } from '../../../../testing/browser.js';
 import { asText, choose, demoShown, textChart } from './workbench.js';
 
+/** The machine may be busy with other things. */
+const PATIENT = { timeout: 20_000 };
+
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 interface Violation {
@@ -122,11 +125,11 @@ describe('access', () => {
     const page = await openPage();
     await demoShown(page);
     await expect
-      .poll(() => page.getByRole('status').first().textContent())
+      .poll(() => page.getByRole('status').first().textContent(), PATIENT)
       .toContain('Otter: knots out as drawn.');
     await choose(page, asText(textChart(['bob'])));
     await expect
-      .poll(() => page.getByRole('status').first().textContent())
+      .poll(() => page.getByRole('status').first().textContent(), PATIENT)
       .toContain('Kittiwake: knots out as drawn.');
   });
 });

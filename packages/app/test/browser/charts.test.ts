@@ -2,6 +2,9 @@ import { describe } from 'vitest';
 import { expect, test } from '../../../../testing/browser.js';
 import { asText, choose, clickKnot, demoShown, drop, pngChart, textChart } from './workbench.js';
 
+/** The machine may be busy with other things. */
+const PATIENT = { timeout: 20_000 };
+
 const ROWS = ['bbbbbb', 'bboobb', 'bowwob', 'bboobb'];
 
 describe('charts', () => {
@@ -131,7 +134,9 @@ describe('charts', () => {
     expect(await cell.getAttribute('aria-label')).toContain(
       `Row ${place?.[1]}, column ${place?.[2]}:`,
     );
-    await expect.poll(() => cell.evaluate((node) => node === document.activeElement)).toBe(true);
+    await expect
+      .poll(() => cell.evaluate((node) => node === document.activeElement), PATIENT)
+      .toBe(true);
     expect(await page.locator('.fabric-mark').count()).toBeGreaterThan(0);
   });
 });

@@ -2,6 +2,9 @@ import { describe } from 'vitest';
 import { expect, test } from '../../../../testing/browser.js';
 import { asText, choose, clickKnot, demoShown, kindPlayed, textChart } from './workbench.js';
 
+/** The machine may be busy with other things. */
+const PATIENT = { timeout: 20_000 };
+
 const ROWS = ['bbbbbb', 'bboobb', 'bowwob', 'bboobb'];
 
 /** Kinds by the straight edge technique from the left: the table, not the planner, says so. */
@@ -111,7 +114,7 @@ describe('knots', () => {
     // Five knots of two moves, and one of four.
     for (let i = 0; i < 14; i++) {
       await page.keyboard.press('ArrowRight');
-      await expect.poll(said).not.toBe(heard.at(-1));
+      await expect.poll(said, PATIENT).not.toBe(heard.at(-1));
       heard.push(await said());
     }
     expect(heard.some((text) => /Lay L1 \(lake blue\) under L2 \(buoy orange\)/.test(text))).toBe(
@@ -132,6 +135,8 @@ describe('knots', () => {
     const stage = page.locator('halfhitch-knot [part=stage]');
     expect(await stage.getAttribute('aria-label')).toContain('A backward-forward knot');
     await page.getByLabel('Left-handed').check();
-    await expect.poll(() => stage.getAttribute('aria-label')).toContain('A forward-backward knot');
+    await expect
+      .poll(() => stage.getAttribute('aria-label'), PATIENT)
+      .toContain('A forward-backward knot');
   });
 });

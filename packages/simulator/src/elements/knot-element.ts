@@ -1,6 +1,5 @@
 import { KNOT_KINDS, type KnotKind, mirrorKnot } from '@halfhitch/core';
 import type { PropertyDeclarations } from 'lit';
-import { knotBox, knotLines } from '../knot/knot-lines.js';
 import { KNOT_SCORE } from '../knot/knot-score.js';
 import { halfInWords, type KnotNames, knotWords } from '../knot/knot-words.js';
 import { StageElement, type StageMoment, type StageWords } from './stage-element.js';
@@ -53,7 +52,14 @@ export class HalfhitchKnot extends StageElement {
     this.requestUpdate('kind', before);
   }
 
-  protected override momentAt(position: number): StageMoment {
+  protected override async loadPoses(): Promise<void> {
+    this.poses ??= await import('../knot/knot-lines.js');
+  }
+  private poses: typeof import('../knot/knot-lines.js') | null = null;
+
+  protected override momentAt(position: number): StageMoment | null {
+    if (this.poses === null) return null;
+    const { knotBox, knotLines } = this.poses;
     const { kind, mirror, tyingColour, heldColour } = this;
     const lines = knotLines(
       { kind, mirror, tyingColour: hex(tyingColour), heldColour: hex(heldColour) },

@@ -1,7 +1,6 @@
 import { type Plan, PlanReader, type RowReading } from '@halfhitch/core';
 import { rowPhases } from '@halfhitch/geometry';
 import type { PropertyDeclarations } from 'lit';
-import { rowLines } from '../row/row-lines.js';
 import { movesOf, type RowToPlay, windowAt } from '../row/row-scene.js';
 import { rowKnotWords, said } from '../row/row-words.js';
 import { StageElement, type StageMoment, type StageWords } from './stage-element.js';
@@ -30,7 +29,7 @@ export class HalfhitchRow extends StageElement {
   private planGiven: Plan | null = null;
   private reader: PlanReader | null = null;
   private rowGiven = 0;
-  private play_: RowToPlay | null = null;
+  private shown: RowToPlay | null = null;
   /** Position at which each knot begins, and the end. */
   private begins: number[] = [0];
 
@@ -53,24 +52,24 @@ export class HalfhitchRow extends StageElement {
   }
 
   get reading(): RowReading | null {
-    return this.play_?.reading ?? null;
+    return this.shown?.reading ?? null;
   }
   set reading(reading: RowReading | null) {
-    this.show(reading, this.play_?.previous ?? null);
+    this.show(reading, this.shown?.previous ?? null);
   }
 
   get previous(): RowReading | null {
-    return this.play_?.previous ?? null;
+    return this.shown?.previous ?? null;
   }
   set previous(previous: RowReading | null) {
-    if (this.play_ !== null) this.show(this.play_.reading, previous);
+    if (this.shown !== null) this.show(this.shown.reading, previous);
   }
 
   /** Shows a row from its first move, on the row tied before it. */
   show(reading: RowReading | null, previous: RowReading | null): void {
     this.pause();
-    this.play_ = reading === null ? null : { reading, previous };
-    const moves = this.play_ === null ? [] : movesOf(this.play_);
+    this.shown = reading === null ? null : { reading, previous };
+    const moves = this.shown === null ? [] : movesOf(this.shown);
     this.begins = [0];
     for (const count of moves) this.begins.push((this.begins.at(-1) as number) + count);
     const length = this.begins.at(-1) as number;
@@ -112,28 +111,33 @@ export class HalfhitchRow extends StageElement {
   }
 
   private isHalf(position: number): boolean {
-    if (this.play_ === null) return true;
+    if (this.shown === null) return true;
     const { order, t } = this.at(position);
-    const { scene, index } = windowAt(this.play_, order);
+    const { scene, index } = windowAt(this.shown, order);
     const phase = rowPhases(scene, index)[Math.floor(t)];
     return phase === 'first-half' || phase === 'second-half';
   }
 
+  protected override async loadPoses(): Promise<void> {
+    this.poses ??= await import('../row/row-lines.js');
+  }
+  private poses: typeof import('../row/row-lines.js') | null = null;
+
   protected override momentAt(position: number): StageMoment | null {
-    if (this.play_ === null || this.length === 0) return null;
+    if (this.poses === null || this.shown === null || this.length === 0) return null;
     const { order, t } = this.at(position);
-    const { lines, box, focus, pitch } = rowLines(this.play_, order, t, this.mirror);
+    const { lines, box, focus, pitch } = this.poses.rowLines(this.shown, order, t, this.mirror);
     return { lines, box, spotlight: { at: focus, radius: 0.9 * pitch } };
   }
 
   protected override wordsAt(position: number): StageWords {
-    if (this.play_ === null || this.length === 0) {
+    if (this.shown === null || this.length === 0) {
       const none = 'No row to show.';
       return { heading: none, moves: [none], current: -1, said: '', saidPlaying: '' };
     }
     const { order, t } = this.at(position);
-    const { scene, index } = windowAt(this.play_, order);
-    const { knots } = this.play_.reading;
+    const { scene, index } = windowAt(this.shown, order);
+    const { knots } = this.shown.reading;
     const words = rowKnotWords(
       knots[order] as RowReading['knots'][number],
       rowPhases(scene, index),
@@ -153,8 +157,8 @@ export class HalfhitchRow extends StageElement {
   }
 
   protected override get pictureName(): string {
-    if (this.play_ === null) return 'No row';
-    const { row, direction } = this.play_.reading;
+    if (this.shown === null) return 'No row';
+    const { row, direction } = this.shown.reading;
     const way = (direction === 'right') === this.mirror ? 'right to left' : 'left to right';
     return `Row ${row + 1} being tied, ${way}`;
   }

@@ -84,6 +84,8 @@ export abstract class StageElement extends LitElement {
   protected readonly player: Player;
   private scene: ThreadScene | null = null;
   private sceneWanted = false;
+  /** Grows whenever the scene is let go: what was on its way for an earlier time is dropped. */
+  private sceneTime = 0;
   private yaw = 0;
   private pitch = 0;
   /** Yaw the camera is turning to, for front and back. */
@@ -112,7 +114,9 @@ export abstract class StageElement extends LitElement {
     );
   }
 
-  /** What is seen at a position, or null when there is nothing to show. */
+  /** Loads what poses are made from: large, so not before an element comes into sight. */
+  protected abstract loadPoses(): Promise<void>;
+  /** What is seen at a position, or null while there is nothing to show. */
   protected abstract momentAt(position: number): StageMoment | null;
   protected abstract wordsAt(position: number): StageWords;
   /** What the picture is of, for a screen reader. */
@@ -345,10 +349,23 @@ export abstract class StageElement extends LitElement {
   private async wantScene(): Promise<void> {
     if (this.sceneWanted) return;
     this.sceneWanted = true;
+    const time = this.sceneTime;
+    const loading = import('../webgl/thread-scene.js');
+    // Dealt with below, but perhaps only after it has failed.
+    loading.catch(() => undefined);
     try {
-      const { ThreadScene: Scene } = await import('../webgl/thread-scene.js');
-      if (!this.isConnected || !this.sceneWanted) return;
-      this.scene = new Scene({
+      await this.loadPoses();
+    } catch {
+      if (time !== this.sceneTime) return;
+      this.sceneWanted = false;
+      this.notice = 'The picture could not be loaded. Its words still tell every move.';
+      return;
+    }
+    this.redraw();
+    try {
+      const { ThreadScene: Scene } = await loading;
+      if (time !== this.sceneTime) return;
+      const scene = new Scene({
         contextLost: () => {
           this.drawing = 'flat';
           this.notice =
@@ -359,7 +376,7 @@ export abstract class StageElement extends LitElement {
           this.notice = '';
         },
       });
-      const { scene } = this;
+      this.scene = scene;
       const moment = this.momentAt(this.position);
       if (moment !== null) scene.pose(moment.lines);
       await scene.ready();
@@ -367,6 +384,7 @@ export abstract class StageElement extends LitElement {
       this.drawing = 'webgl';
       this.notice = '';
     } catch {
+      if (time !== this.sceneTime) return;
       this.drawing = 'flat';
       this.notice =
         'The 3D picture cannot be shown: this browser gives no WebGL. This drawing shows the same threads.';
@@ -375,6 +393,7 @@ export abstract class StageElement extends LitElement {
 
   private letSceneGo(): void {
     this.sceneWanted = false;
+    this.sceneTime++;
     this.scene?.dispose();
     this.scene = null;
     this.drawing = 'waiting';

@@ -84,6 +84,29 @@ describe('WebGL contexts', () => {
     expect(alive).toBe(0);
   });
 
+  test('none is left by elements removed or moved while they are still loading', async ({
+    openPage,
+  }) => {
+    const page = await openPage();
+    await clearPage(page);
+    await settled(page);
+    await watchContexts(page);
+    await page.evaluate(async () => {
+      for (let i = 0; i < 12; i++) {
+        const knot = document.createElement('halfhitch-knot');
+        document.body.append(knot);
+        // Some are caught before they are seen, some while they load, some when they are drawn.
+        await new Promise((resolve) => setTimeout(resolve, i * 12));
+        knot.remove();
+        document.body.append(knot);
+        await new Promise((resolve) => setTimeout(resolve, i * 4));
+        knot.remove();
+      }
+      await new Promise((resolve) => setTimeout(resolve, 800));
+    });
+    expect((await contexts(page)).alive).toBe(0);
+  });
+
   test('an element moved in the page goes on drawing', async ({ openPage }) => {
     const page = await openPage();
     const knot = await putKnot(page, { kind: 'forward', position: '1' });
