@@ -1,0 +1,34 @@
+import type { EdgeTechnique } from '@halfhitch/core';
+import type { Links } from './links.js';
+import type { Seating } from './seating.js';
+import { kindCode, mirrorCode, NO_KNOT } from './shapes.js';
+
+/**
+ * How far a piece reaches beyond the middles of its outermost base strings, both sides together, in
+ * tying diameters: to the outside of the wraps, and with wrapped edges to the outside of the turns.
+ */
+export function edgeReach(
+  edge: EdgeTechnique,
+  rows: number,
+  columns: number,
+  seating: Seating,
+  links: Links,
+): number {
+  const wraps = seating.halfWidth + 0.5;
+  if (edge === 'straight' || rows < 2) return 2 * wraps;
+  const turns = Math.min(rows - 1, 2);
+  return (2 - turns) * wraps + turns * (turnReach(columns, links) + 0.5);
+}
+
+/** Distance from the outermost base string to the middle of the lead that goes round it. */
+export function turnReach(columns: number, links: Links): number {
+  const forward = kindCode('forward');
+  const { levels } = links.link({ way: 'on', from: { right: 0, down: -1 } }, (right, down) => {
+    if (right < 0 || right >= columns) return NO_KNOT;
+    return down % 2 === 0 ? forward : mirrorCode(forward);
+  });
+  let most = 0;
+  const [points] = levels as [Float64Array];
+  for (let i = 0; i < points.length; i += 3) most = Math.max(most, -points[i]!);
+  return most;
+}

@@ -1,0 +1,3 @@
+export type { FabricChunk, FabricStrand, StrandPart } from './chunk.js';
+export { Fabric, type FabricOptions, type FabricSize } from './fabric.js';
+export { type Level, levelFor } from './levels.js';
