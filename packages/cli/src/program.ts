@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { type CheckOptions, check } from './commands/check.js';
 import { type CutCommandOptions, cut, parseSwatch } from './commands/cut.js';
+import { type DiagnoseCommandOptions, diagnosePiece } from './commands/diagnose.js';
 import { PLAN_FORMATS, type PlanCommandOptions, plan } from './commands/plan.js';
 import { PICTURE_FORMATS, type RenderOptions, render } from './commands/render.js';
 import { type TraceOptions, trace } from './commands/trace.js';
@@ -52,6 +53,17 @@ export function createProgram(done: (code: ExitCode) => void): Command {
     .option('--json', 'answer as JSON')
     .action(async (file: string, options: VerifyCommandOptions) =>
       done(await verify(file, options)),
+    );
+
+  command('diagnose', 'Say which mistakes explain what is seen of a piece, and how to undo them.')
+    .argument('<plan>', 'plan document, as "plan --format json" writes it; - for standard input')
+    .requiredOption(
+      '-s, --seen <file>',
+      'rows as they look, ? where you did not look; or a chart of the piece; - for standard input',
+    )
+    .option('--json', 'answer as JSON')
+    .action(async (file: string, options: DiagnoseCommandOptions) =>
+      done(await diagnosePiece(file, options)),
     );
 
   planning(command('trace', 'Print one line of JSON for each knot.').argument('<file>', CHART))

@@ -5,7 +5,10 @@ export * from './chart/read.js';
 export { printTextChart, readTextChart } from './chart/text.js';
 export * from './diagnose/diagnose.js';
 export * from './diagnose/diagnosis.js';
+export { readSeen, seenOfChart } from './diagnose/read-seen.js';
+export { diagnosisText } from './diagnose/text.js';
 export { MISTAKE_WEIGHTS } from './diagnose/weights.js';
+export { MistakeWords } from './diagnose/words.js';
 export { FILE_LIMITS } from './document/limits.js';
 export { decodeUtf8 } from './document/utf8.js';
 export * from './errors.js';
@@ -21,7 +24,11 @@ export { planStepInWords, stepInWords } from './instructions/step-words.js';
 export { changesInWords, findingInWords, summaryInWords } from './instructions/summary.js';
 export { instructionsText } from './instructions/text.js';
 export { colourInWords, leadInWords } from './instructions/wording.js';
-export { type MistakenOptions, type MistakenPiece, makeMistakes } from './mistakes/make-mistakes.js';
+export {
+  type MistakenOptions,
+  type MistakenPiece,
+  makeMistakes,
+} from './mistakes/make-mistakes.js';
 export * from './mistakes/mistake.js';
 export { type OrderRange, possibleMistakes } from './mistakes/possible.js';
 export * from './mistakes/seen.js';

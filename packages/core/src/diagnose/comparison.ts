@@ -1,7 +1,7 @@
-import { directionOf } from '../plan/plan.js';
 import { Back, Edge, Look, type Seen, Sight, Stick, UNCOUNTED } from '../mistakes/seen.js';
 import type { RowView } from '../mistakes/view.js';
 import type { Written } from '../mistakes/written.js';
+import { directionOf } from '../plan/plan.js';
 
 /** A colour that the plan does not have. */
 const FOREIGN = 0x7fff;

@@ -1,11 +1,11 @@
 import { InputError } from '../errors.js';
-import { startSide } from '../model/knot.js';
-import type { Plan } from '../plan/plan.js';
 import type { Mistake } from '../mistakes/mistake.js';
 import { kindAt } from '../mistakes/script.js';
 import type { Seen } from '../mistakes/seen.js';
 import { sourceOf } from '../mistakes/sequence.js';
 import { Written } from '../mistakes/written.js';
+import { startSide } from '../model/knot.js';
+import type { Plan } from '../plan/plan.js';
 import { Comparison } from './comparison.js';
 import type { Alternative, Diagnosis, DiagnosisPart, Undo } from './diagnosis.js';
 import { settleParts } from './joint.js';
@@ -20,6 +20,8 @@ export const DIAGNOSE_LIMITS = {
   knots: 120_000,
   /** Mistakes in one explanation. */
   mistakes: 6,
+  /** Knots tied in pieces tried, so that what fits no explanation does not take for ever. */
+  tried: 12_000_000,
 } as const;
 
 export interface DiagnoseOptions {
@@ -47,9 +49,11 @@ export function diagnose(plan: Plan, seen: Seen, options: DiagnoseOptions = {}):
   const workshop = new Workshop(written, seen.rows);
   const comparison = new Comparison(written, seen);
   const most = Math.min(options.mistakes ?? MISTAKES, DIAGNOSE_LIMITS.mistakes);
-  const found = search(written, workshop, comparison, { most, breadth: BREADTH }).filter(
-    ({ parts }) => parts.length > 0,
-  );
+  const found = search(written, workshop, comparison, {
+    most,
+    breadth: BREADTH,
+    knots: DIAGNOSE_LIMITS.tried,
+  }).filter(({ parts }) => parts.length > 0);
   const judge = new Judge(written, workshop, comparison);
   const weighed = found.map((one) => judge.weigh(one));
   const fewest = (one: Weighed): number => one.unexplained * 2 + one.mistakes;
@@ -105,7 +109,8 @@ class Judge {
       const sum = alternatives.reduce((total, one) => total + one.weight, 0);
       alternatives.sort((one, other) => other.weight - one.weight);
       weight *= sum;
-      for (const one of alternatives) undo = undo === null ? one.undo : earlier(written, undo, one.undo);
+      for (const one of alternatives)
+        undo = undo === null ? one.undo : earlier(written, undo, one.undo);
       parts.push({
         alternatives: alternatives.map(
           (one): Alternative => ({
@@ -139,4 +144,3 @@ class Judge {
     return weightOf(mistake, startSide(kindAt(asked)));
   }
 }
-

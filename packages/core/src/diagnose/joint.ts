@@ -1,4 +1,4 @@
-import { movesRows, type Mistake } from '../mistakes/mistake.js';
+import { type Mistake, movesRows } from '../mistakes/mistake.js';
 import type { Comparison } from './comparison.js';
 import type { Piece, Workshop } from './piece.js';
 import type { Found, FoundPart } from './search.js';
@@ -12,11 +12,7 @@ const MOST_PAIRS = 2_500;
  * part, whose alternatives are those combinations that look the same all together. The others
  * can be combined freely.
  */
-export function settleParts(
-  workshop: Workshop,
-  comparison: Comparison,
-  found: Found,
-): FoundPart[] {
+export function settleParts(workshop: Workshop, comparison: Comparison, found: Found): FoundPart[] {
   const parts: FoundPart[] = [];
   for (const part of found.parts) {
     let settled = part;

@@ -28,6 +28,8 @@ export interface Piece {
 export class Workshop {
   private readonly maker: Maker;
   private readonly view: RowView;
+  /** Knots tied so far in all pieces together. */
+  knots = 0;
   /** The piece without a mistake. */
   readonly sound: Piece;
 
@@ -72,6 +74,7 @@ export class Workshop {
       row++;
       if (row > last && same(between.at(-1), piece.between[row])) break;
     }
+    this.knots += tied.length * this.written.columns;
     return { from, to: row, tied, between, rows };
   }
 

@@ -22,6 +22,8 @@ export interface SearchOptions {
   readonly most: number;
   /** Explanations followed up at each number of mistakes. */
   readonly breadth: number;
+  /** Knots tied in pieces tried; when they are used up, what has been found is all there is. */
+  readonly knots: number;
 }
 
 /** Knots tied in looking for the places of a row too many or too few. */
@@ -54,7 +56,8 @@ export function search(
   for (let mistakes = 1; mistakes <= options.most; mistakes++) {
     const next: Found[] = [];
     for (const found of level) {
-      for (const branch of branches(written, workshop, comparison, found)) {
+      if (workshop.knots > options.knots) break;
+      for (const branch of branches(written, workshop, comparison, found, options)) {
         const first = branch.alternatives[0] as Mistake;
         const made = [...found.piece.mistakes, first];
         const name = made.map(mistakeKey).sort().join(',');
@@ -101,6 +104,7 @@ function branches(
   workshop: Workshop,
   comparison: Comparison,
   found: Found,
+  options: SearchOptions,
 ): Branch[] {
   const { piece } = found;
   const tallier = new Tallier(workshop, comparison, piece, 0);
@@ -109,12 +113,14 @@ function branches(
   const groups = new Map<string, { alternatives: Mistake[]; tally: Tally }>();
   const made = new Set(piece.mistakes.map(mistakeKey));
   const take = (mistake: Mistake, tally: Tally | null): void => {
-    if (tally === null || tally.key === key || made.has(mistakeKey(mistake))) return;
+    if (tally === null || tally.key === key) return;
     const group = groups.get(tally.key);
     if (group === undefined) groups.set(tally.key, { alternatives: [mistake], tally });
     else group.alternatives.push(mistake);
   };
   for (const mistake of suspects(written, piece.mistakes, row, order)) {
+    if (workshop.knots > options.knots) break;
+    if (made.has(mistakeKey(mistake))) continue;
     take(mistake, tallier.of(workshop.change(piece, mistake)));
   }
   const knots = comparison.seen.rows * written.columns;
@@ -122,6 +128,8 @@ function branches(
   for (const kind of ['extra-row', 'missing-row'] as const) {
     let tried = 0;
     for (const mistake of movedRows(written, piece.mistakes, kind, row)) {
+      // Two rows can be left out at one place, but no row can be the first repetition twice.
+      if (kind === 'extra-row' && made.has(mistakeKey(mistake))) continue;
       const tally = tallier.of(workshop.change(piece, mistake), row);
       if (tally === null || ++tried > most) break;
       take(mistake, tally);

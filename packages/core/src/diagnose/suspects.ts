@@ -1,4 +1,4 @@
-import { movesRows, type Mistake } from '../mistakes/mistake.js';
+import { type Mistake, movesRows } from '../mistakes/mistake.js';
 import { possibleMistakes } from '../mistakes/possible.js';
 import { rowsTied, sourceOf } from '../mistakes/sequence.js';
 import type { Written } from '../mistakes/written.js';

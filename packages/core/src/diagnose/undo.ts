@@ -1,7 +1,7 @@
-import { directionOf } from '../plan/plan.js';
 import type { Mistake } from '../mistakes/mistake.js';
 import type { TiedRow } from '../mistakes/watch.js';
 import type { Written } from '../mistakes/written.js';
+import { directionOf } from '../plan/plan.js';
 import type { Undo } from './diagnosis.js';
 
 /** Where a mistake is put right, in a piece as far as it is knotted. */

@@ -1,5 +1,5 @@
-import { startSide } from '../model/knot.js';
 import type { Mistake, MistakeKind } from '../mistakes/mistake.js';
+import { startSide } from '../model/knot.js';
 
 /**
  * How often a mistake of a kind is made, relative to the others. Common practice, no source:
@@ -38,4 +38,3 @@ export function weightOf(mistake: Mistake, asked: 'left' | 'right' | null): numb
   if (mistake.kind === 'wrong-lead' && mistake.span === 'knot') return weight * RARER;
   return weight;
 }
-

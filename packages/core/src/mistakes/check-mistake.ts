@@ -30,7 +30,9 @@ function check(written: Written, mistake: Mistake, rows: number): void {
     refuse(
       `A mistake of the kind ${mistake.kind} cannot be made in row ${mistake.row + 1}.`,
       place,
-      last < first ? 'The piece is too short for it.' : `Choose a row from ${first + 1} to ${last + 1}.`,
+      last < first
+        ? 'The piece is too short for it.'
+        : `Choose a row from ${first + 1} to ${last + 1}.`,
     );
   }
   if ('column' in mistake) {

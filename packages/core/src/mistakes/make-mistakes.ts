@@ -41,8 +41,8 @@ export function makeMistakes(
   options: MistakenOptions = {},
 ): MistakenPiece {
   const written = new Written(plan);
-  checkMistakes(written, mistakes);
   const made = withoutDoubles(mistakes);
+  checkMistakes(written, made);
   const rows = Math.min(rowsTied(written.rows, made), options.rows ?? Number.POSITIVE_INFINITY);
   const record = new StepListBuilder(plan.strings, plan.steps.length + 64);
   const maker = new Maker(written, record);
@@ -64,8 +64,8 @@ export function makeMistakes(
 function withoutDoubles(mistakes: readonly Mistake[]): Mistake[] {
   const keys = new Set<string>();
   return mistakes.filter((mistake) => {
-    // A row can be tied three times, or two rows be left out at one place.
-    if (mistake.kind === 'extra-row' || mistake.kind === 'missing-row') return true;
+    // Two rows can be left out at one place.
+    if (mistake.kind === 'missing-row') return true;
     const key = mistakeKey(mistake);
     return !keys.has(key) && keys.add(key);
   });

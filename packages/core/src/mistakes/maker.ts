@@ -1,5 +1,5 @@
-import { KNOT_KINDS, halvesOf, startSide } from '../model/knot.js';
 import { Fault } from '../model/fault.js';
+import { halvesOf, KNOT_KINDS, startSide } from '../model/knot.js';
 import { Machine, Whereabouts } from '../model/machine.js';
 import { Op, type StepListBuilder } from '../model/steplist.js';
 import { changePlace } from '../plan/changes.js';
@@ -173,7 +173,8 @@ export class Maker {
   private step(op: Op, a = 0, b = 0): void {
     const { machine } = this;
     const fault = machine.run(op, a, b);
-    if (fault !== Fault.none) throw new Error(`The maker took a step that cannot be done: ${fault}.`);
+    if (fault !== Fault.none)
+      throw new Error(`The maker took a step that cannot be done: ${fault}.`);
     this.watch.saw(op, a, b, machine);
     this.record?.code(op, a, b);
   }

@@ -39,7 +39,8 @@ export function* possibleMistakes(
     const kind = kindAt(flipped && planned < 2 ? 1 - planned : planned);
     for (const tied of KNOT_KINDS) if (tied !== kind) yield { kind: 'wrong-kind', ...at, tied };
     if (order < columns - 1) yield { kind: 'skipped-string', ...at };
-    const turns = columns > 1 && ((order === 0 && row > 0) || (order === columns - 1 && row < rows - 1));
+    const turns =
+      columns > 1 && ((order === 0 && row > 0) || (order === columns - 1 && row < rows - 1));
     if (!turns) yield { kind: 'missing-knot', ...at };
     yield { kind: 'doubled-knot', ...at };
     yield { kind: 'half-knot', ...at };
@@ -59,7 +60,8 @@ export function* possibleMistakes(
     const edge = order === 0 || order === columns - 1;
     if (columns === 1) continue;
     if (edge) {
-      if (changesAt(written, row, source, order, before, lead)) yield { kind: 'caught-at-edge', ...at };
+      if (changesAt(written, row, source, order, before, lead))
+        yield { kind: 'caught-at-edge', ...at };
     } else if (before !== lead) yield { kind: 'not-caught', ...at };
   }
   if (columns > 1 && row < rows - 1 && range.last === columns - 1) {
