@@ -64,7 +64,10 @@ function asJson(plan: Plan, rows: number, found: readonly Diagnosis[]): string {
         mistakes: diagnosis.mistakes,
         unexplained: diagnosis.unexplained,
         likelihood: rounded(diagnosis.likelihood),
-        undo: { ...place(diagnosis.undo), steps: words.undo(diagnosis.undo) },
+        undo:
+          diagnosis.undo === null
+            ? null
+            : { ...place(diagnosis.undo), steps: words.undo(diagnosis.undo) },
         parts: diagnosis.parts.map(({ alternatives }) => ({
           alternatives: alternatives.map((one) => alternativeAsJson(words, one, all)),
         })),

@@ -38,7 +38,8 @@ const BREADTH = 24;
 /**
  * Lists the fewest mistakes that explain what a maker sees of a piece, most likely first; nothing
  * when it looks as the plan says. Every explanation is knotted by the state machine and looks as
- * was seen, apart from what it says it leaves unexplained.
+ * was seen, apart from what it says it leaves unexplained; one without parts says that no mistake
+ * explains any of it.
  *
  * @param plan a sound plan
  * @throws InputError when the plan is not sound or what was seen does not fit it
@@ -56,7 +57,7 @@ export function diagnose(plan: Plan, seen: Seen, options: DiagnoseOptions = {}):
   }).filter(({ parts }) => parts.length > 0);
   const judge = new Judge(written, workshop, comparison);
   const weighed = found.map((one) => judge.weigh(one));
-  const fewest = (one: Weighed): number => one.unexplained * 2 + one.mistakes;
+  const fewest = (one: Weighed): number => one.unexplained + 2 * one.mistakes;
   weighed.sort((one, other) => fewest(one) - fewest(other) || other.weight - one.weight);
   const listed = weighed.slice(0, options.explanations ?? EXPLANATIONS);
   const sum = listed.reduce((total, { weight }) => total + weight, 0);
@@ -125,7 +126,7 @@ class Judge {
       parts,
       mistakes: found.piece.mistakes.length,
       unexplained: found.tally.total,
-      undo: undo as Undo,
+      undo,
       weight,
     };
   }

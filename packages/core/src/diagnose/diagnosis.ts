@@ -34,6 +34,6 @@ export interface Diagnosis {
   readonly unexplained: number;
   /** Share of all explanations listed, from 0 to 1. */
   readonly likelihood: number;
-  /** The place to undo to first of all, so that every alternative is undone. */
-  readonly undo: Undo;
+  /** The place to undo to so that every alternative is undone; null when there is no part. */
+  readonly undo: Undo | null;
 }

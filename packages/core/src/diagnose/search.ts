@@ -36,7 +36,8 @@ interface Branch {
 }
 
 /**
- * Looks for the fewest mistakes that make the piece look as it was seen. The piece is read in
+ * Looks for the fewest mistakes that make the piece look as it was seen; failing that, for some
+ * that come near, or none at all when none comes nearer. The piece is read in
  * the order of knotting: whatever explains the first difference lies at it or shortly before it,
  * and what is left is looked into in the same way.
  */
@@ -77,8 +78,11 @@ export function search(
     partial.push(...level);
     if (level.length === 0) break;
   }
+  const [untouched] = partial as [Found, ...Found[]];
+  const better = partial.filter(({ tally }) => tally.total < untouched.tally.total);
   const price = ({ tally, parts }: Found): number => tally.total + 2 * parts.length;
-  return partial.sort((one, other) => price(one) - price(other)).slice(0, options.breadth);
+  better.sort((one, other) => price(one) - price(other));
+  return better.length === 0 ? [untouched] : better.slice(0, options.breadth);
 }
 
 /** Those that get furthest, and those that leave least. */

@@ -3,6 +3,7 @@ import type { Line } from '../chart/text-lines.js';
 import { quoted } from '../document/quote.js';
 import { InputError } from '../errors.js';
 import { Back, type ColoursOff, Edge, type Seen, Stick } from '../mistakes/seen.js';
+import { directionOf, type Plan } from '../plan/plan.js';
 
 /** A line that is a note and no row, legend or mark. */
 export const NOTE = /^\s*row\s+\d/i;
@@ -23,8 +24,14 @@ export type Note = { readonly line: number; readonly row: number } & (
   | { readonly of: 'off'; readonly towards: 'left' | 'right' | null }
 );
 
-export function noteRow(note: Note): number {
-  return note.row;
+/**
+ * Rows that must be knotted for a note to be made. How an edge turns out at the end of a row is
+ * seen when the next one has begun.
+ */
+export function rowsNoted(note: Note, plan: Plan): number {
+  const end = directionOf(plan.start, note.row) === 'right' ? 1 : 0;
+  const turned = note.of === 'edge' && note.side === end && note.row + 1 < plan.rows;
+  return note.row + (turned ? 2 : 1);
 }
 
 const SIDE = '(?<side>left|right)';

@@ -8,14 +8,14 @@ import { InputError } from '../errors.js';
 import { Look, nothingSeen, type Seen, Sight } from '../mistakes/seen.js';
 import type { Plan } from '../plan/plan.js';
 import { coloursPlace, leadColours, unknownColour } from './read-seen.js';
-import { NOTE, type Note, noteRow, readNote, takeDown } from './seen-notes.js';
+import { NOTE, type Note, readNote, rowsNoted, takeDown } from './seen-notes.js';
 
 const NOT_LOOKED_AT = '?';
 const BARE = '.';
 
 /** Places in a row of characters that are no colours of the legend. */
-const UNKNOWN_PLACE = 255;
-const BARE_PLACE = 254;
+const UNKNOWN_PLACE = 127;
+const BARE_PLACE = 126;
 
 /** Marks of how a knot looks. */
 const LOOKS: ReadonlyMap<number, number> = new Map(
@@ -49,7 +49,7 @@ export function readSeenText(text: string, plan: Plan): Seen {
     throw new InputError('file-too-large', 'The text is too long.', {}, 'Write fewer rows.');
   }
   const { legend, rows, looks, notes } = blocksOf(text);
-  const noted = notes.reduce((most, note) => Math.max(most, noteRow(note) + 1), 0);
+  const noted = notes.reduce((most, note) => Math.max(most, rowsNoted(note, plan)), 0);
   const seen = nothingSeen(Math.max(rows.length, noted), plan.columns, leadColours(plan));
   if (legend !== null) readRows(legend, rows, looks, plan, seen);
   return takeDown(notes, seen);
@@ -95,18 +95,40 @@ function readRows(
       'Give a row of marks for each row, with ? where you did not look.',
     );
   }
-  seen.looks.set(cellsOf(looks, LOOKS, plan));
+  seen.looks.set(cellsOf(looks, LOOKS, plan, readMarks));
 }
 
-function cellsOf(lines: readonly Line[], placeOf: ReadonlyMap<number, number>, plan: Plan) {
+/** A mark that stands for nothing is none of the legend. */
+function readMarks<T>(read: () => T): T {
+  try {
+    return read();
+  } catch (error) {
+    if (!(error instanceof InputError) || error.code !== 'unknown-key') throw error;
+    throw new InputError(
+      'unknown-mark',
+      error.what,
+      error.place,
+      'The marks are \\ forward, / backward, > forward-backward, < backward-forward, - half a knot, = two knots, . a bare string and ? not looked at.',
+    );
+  }
+}
+
+function cellsOf(
+  lines: readonly Line[],
+  placeOf: ReadonlyMap<number, number>,
+  plan: Plan,
+  read = <T>(cells: () => T): T => cells(),
+): Uint8Array {
   const locate = (row: number, column?: number) => {
     const line = (lines[row] ?? lines.at(-1)) as Line;
     return column === undefined ? { line: line.number } : { line: line.number, column: column + 1 };
   };
-  const { columns, cells } = readCells(
-    lines.map((line) => line.text),
-    placeOf,
-    locate,
+  const { columns, cells } = read(() =>
+    readCells(
+      lines.map((line) => line.text),
+      placeOf,
+      locate,
+    ),
   );
   if (columns === plan.columns) return cells;
   throw new InputError(

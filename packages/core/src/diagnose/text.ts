@@ -15,6 +15,10 @@ export function* diagnosisText(plan: Plan, diagnoses: readonly Diagnosis[]): Gen
     return;
   }
   const [first] = diagnoses as [Diagnosis, ...Diagnosis[]];
+  if (first.parts.length === 0) {
+    yield `What was seen differs from the plan in ${count(first.unexplained, 'thing')}, and no mistake was found that explains any of it. Look again at the first row that differs, and at the row above it.`;
+    return;
+  }
   yield `What was seen differs from the plan. ${
     diagnoses.length === 1
       ? 'One explanation was found'
@@ -42,7 +46,8 @@ function* explanation(words: MistakeWords, diagnosis: Diagnosis): Generator<stri
   if (diagnosis.unexplained > 0) {
     yield `  It leaves ${count(diagnosis.unexplained, 'thing')} unexplained.`;
   }
-  for (const sentence of words.undo(diagnosis.undo)) yield `  ${sentence}`;
+  const undo = diagnosis.undo === null ? [] : words.undo(diagnosis.undo);
+  for (const sentence of undo) yield `  ${sentence}`;
   const [part] = diagnosis.parts;
   const mistake = part?.alternatives[0]?.mistakes[0];
   if (mistake !== undefined) yield `  ${words.goOn(mistake, all)}`;

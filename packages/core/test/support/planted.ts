@@ -96,8 +96,8 @@ export interface Figure {
   tried: number;
   /** The truth is in one of the first three explanations. */
   found: number;
-  /** It is in the first. */
-  first: number;
+  /** It is in the first, and named there among the first three alternatives of its part. */
+  named: number;
   /** Fewer mistakes explain the same, so that the truth is not listed. */
   fewer: number;
   /** Not to be seen: left out of `tried`. */
@@ -107,7 +107,7 @@ export interface Figure {
 }
 
 export function newFigure(): Figure {
-  return { tried: 0, found: 0, first: 0, fewer: 0, invisible: 0, sizes: [] };
+  return { tried: 0, found: 0, named: 0, fewer: 0, invisible: 0, sizes: [] };
 }
 
 /** Plants mistakes, looks, diagnoses, and counts. */
@@ -135,8 +135,9 @@ export function measure(
     return;
   }
   figure.found++;
-  if (place === 0) figure.first++;
   const { parts } = diagnoses[place] as Diagnosis;
+  const short = { parts: parts.map((part) => ({ alternatives: part.alternatives.slice(0, 3) })) };
+  if (place === 0 && holds({ ...(diagnoses[0] as Diagnosis), ...short }, mistakes)) figure.named++;
   figure.sizes.push(parts.reduce((ways, part) => ways * part.alternatives.length, 1));
   figure.sizes.sort((one, other) => one - other);
 }
@@ -153,8 +154,8 @@ export function holds(diagnosis: Diagnosis, mistakes: readonly Mistake[]): boole
   return rest.size === 0;
 }
 
-export function figureInWords({ tried, found, first, fewer, invisible, sizes }: Figure): string {
+export function figureInWords({ tried, found, named, fewer, invisible, sizes }: Figure): string {
   const size = (share: number): number => sizes[Math.floor(sizes.length * share)] ?? 0;
   const percent = tried === 0 ? '-' : `${((100 * found) / tried).toFixed(1)} %`;
-  return `${percent} (${found}/${tried}, first ${first}, fewer ${fewer}); unseen ${invisible}; ways ${size(0.5)}, ${size(0.9)}, ${sizes.at(-1) ?? 0}`;
+  return `${percent} (${found}/${tried}, named ${named}, fewer ${fewer}); unseen ${invisible}; ways ${size(0.5)}, ${size(0.9)}, ${sizes.at(-1) ?? 0}`;
 }
