@@ -36,5 +36,10 @@ export default defineConfig({
   resolve: { alias: sourceAliases },
   plugins: [contentPolicy],
   worker: { format: 'es' },
-  build: { target: 'es2022', modulePreload: { polyfill: false } },
+  build: {
+    target: 'es2022',
+    modulePreload: { polyfill: false },
+    // The largest is the 3D library, in a file of its own that is fetched once a knot is in sight.
+    chunkSizeWarningLimit: 700,
+  },
 });

@@ -36,6 +36,7 @@ const TARGETS = {
       at('packages', 'app', 'index.html'),
       at('packages', 'app', 'public'),
       at('packages', 'app', 'vite.config.ts'),
+      at('examples'),
     ],
     outputs: [at('packages', 'app', 'dist', 'index.html')],
   },

@@ -89,14 +89,16 @@ export interface CutList {
   readonly putUp: number;
 }
 
-const LIMITS = {
+/** What the figures of a cut list may be. */
+export const CUT_LIMITS = {
   tails: { least: 0, most: 2_000, unit: 'mm' },
   margin: { least: 0, most: 200, unit: 'per cent' },
   workable: { least: 200, most: 100_000, unit: 'mm' },
   putUp: { least: 500, most: 10_000_000, unit: 'mm' },
 } as const;
 
-const DEFAULTS = { tails: 150, margin: 10, workable: 5_000, putUp: 8_000 } as const;
+/** What they are when they are not given. */
+export const CUT_DEFAULTS = { tails: 150, margin: 10, workable: 5_000, putUp: 8_000 } as const;
 
 /**
  * How far the tightened knot may be from one that is pulled by hand: thread flattens, and no
@@ -220,9 +222,9 @@ function totalsOf(pieces: readonly CutPiece[], putUp: number): ColourTotal[] {
   });
 }
 
-function figure(name: keyof typeof LIMITS, given: number | undefined): number {
-  const { least, most, unit } = LIMITS[name];
-  const value = given ?? DEFAULTS[name];
+function figure(name: keyof typeof CUT_LIMITS, given: number | undefined): number {
+  const { least, most, unit } = CUT_LIMITS[name];
+  const value = given ?? CUT_DEFAULTS[name];
   if (value >= least && value <= most) return value;
   throw new InputError(
     `cut-${name}`,

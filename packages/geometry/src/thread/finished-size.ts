@@ -8,10 +8,10 @@ export interface WantedLength {
 }
 
 /** Longest length that can be asked for, mm; the rows of a chart have a limit of their own. */
-const MAX_LENGTH = 20_000;
+export const MAX_LENGTH = 20_000;
 
 /** Wrists from an infant's to the largest adult's, with room to spare, mm. */
-const WRIST_LIMITS = { min: 80, max: 300 } as const;
+export const WRIST_LIMITS = { min: 80, max: 300 } as const;
 
 /** Room for a finger under the band, mm (common practice, no source). */
 const EASE = 10;

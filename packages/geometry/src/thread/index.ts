@@ -1,5 +1,7 @@
 export {
   type ColourTotal,
+  CUT_DEFAULTS,
+  CUT_LIMITS,
   type CutList,
   type CutOptions,
   type CutPiece,
@@ -8,11 +10,18 @@ export {
 } from './cut-list.js';
 export * from './density.js';
 export { estimatedTyingLength } from './estimate.js';
-export { bandLength, type FinishedSize, finishedSize, type WantedLength } from './finished-size.js';
+export {
+  bandLength,
+  type FinishedSize,
+  finishedSize,
+  MAX_LENGTH,
+  WRIST_LIMITS,
+  type WantedLength,
+} from './finished-size.js';
 export { chooseJoins, type JoinRules } from './joins.js';
 export type { KnotMeasures } from './measures.js';
 export { putUpsNeeded } from './packing.js';
-export { type Calibration, calibrate, type Swatch } from './swatch.js';
-export { type Thread, type ThreadChoice, threadOf } from './thread.js';
+export { type Calibration, calibrate, SWATCH_LIMITS, type Swatch } from './swatch.js';
+export { THREAD_LIMITS, type Thread, type ThreadChoice, threadOf } from './thread.js';
 export { tightMeasures } from './tight-measures.js';
 export { Lengths, type StringUsage, usageOf } from './usage.js';

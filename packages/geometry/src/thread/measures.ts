@@ -17,6 +17,10 @@ export interface KnotMeasures {
   readonly rowHeight: number;
   /** From the front of the piece to its back. */
   readonly thickness: number;
+  /** What a knot takes more where an old lead is laid through its middle. Default 0. */
+  readonly laidThrough?: number;
+  /** What a float takes more than the straight way, to get clear of the knots and back. Default 0. */
+  readonly clearing?: number;
   /** Length of the held string in a row, which is the row's height and what it bends beside it. */
   readonly held: number;
 }

@@ -23,7 +23,8 @@ export interface Calibration {
   readonly uncertainty: number;
 }
 
-const SWATCH_LIMITS = { columns: 300, rows: 10_000, size: 100_000 } as const;
+/** Most of each that a swatch can have; sizes in mm. */
+export const SWATCH_LIMITS = { columns: 300, rows: 10_000, size: 100_000 } as const;
 
 /** A rule is read to half a millimetre, and a knotted band yields by about so much, mm. */
 const READING_ERROR = 0.5;

@@ -1,32 +1,66 @@
-import { KNOT_KINDS, type KnotKind } from '@halfhitch/core';
-import { finishedKnot } from '../knot/finished.js';
+import type { EdgeTechnique } from '@halfhitch/core';
+import { lengthOf } from '../curve/polyline.js';
+import { type Around, Links } from '../fabric/links.js';
+import { BESIDE } from '../fabric/routes.js';
+import { pairsOf, seatingOf } from '../fabric/seating.js';
+import { kindCode, mirrorCode, NO_KNOT } from '../fabric/shapes.js';
 import type { KnotMeasures } from './measures.js';
 
 /**
- * The measures of knots tightened on a computer, of one thread throughout.
+ * The measures of knots tightened on a computer, of one thread throughout, as they sit in a piece
+ * with this edge technique.
  *
- * Knots seat on each other: a knot's lead leaves it where the next one's enters, so nothing runs
- * between them, and rows lie as far apart as the tallest knot is high. At a turn a straight edge
- * sends the lead straight down to the row to come, a wrapped one round half a circle outside it.
+ * Rows of a straight-edged piece lie as far apart as its edge knots are high; those of a wrapped
+ * one closer, since all its knots are clove hitches. The ways between knots and round the turns are
+ * those of the fabric. A straight edge's links into and out of its edge knots, which are higher or
+ * lower than their neighbours, are counted with the edge knots.
  */
-export function tightMeasures(): KnotMeasures {
-  const finished = (kind: KnotKind) => finishedKnot(kind);
-  const heights = KNOT_KINDS.map((kind) => finished(kind).size.height);
-  const rowHeight = Math.max(...heights);
-  const { width, depth } = finished('forward').size;
-  const edge = finished('forward-backward');
-  const down = rowHeight - (edge.exit.at[1] - edge.entry.at[1]);
-  const tying = Object.fromEntries(
-    KNOT_KINDS.map((kind) => [kind, finished(kind).tyingLength]),
-  ) as Record<KnotKind, number>;
+export function tightMeasures(edge: EdgeTechnique = 'straight'): KnotMeasures {
+  const seating = seatingOf(pairsOf(edge), 1);
+  const links = new Links(seating);
+  const inRow = { way: 'on', from: { right: -1, down: 0 } } as const;
+  const link = links.link(inRow, surrounding(edge, 'inner')).length;
+  const inKnot = seating.shapes.map(({ points, from, to }) =>
+    lengthOf(points.subarray(from * 3, to * 3 + 3)),
+  );
+  const ridden = seating.shapes[kindCode('forward')]!;
+  const atEdges =
+    (links.link(inRow, surrounding(edge, 'second')).length +
+      links.link(inRow, surrounding(edge, 'last')).length) /
+    2;
+  const clove = inKnot[kindCode('forward')]!;
+  const cow = inKnot[kindCode('forward-backward')]! + (edge === 'straight' ? atEdges - link : 0);
+  const turn = (technique: EdgeTechnique): number => {
+    const its = new Links(seatingOf(pairsOf(technique), 1));
+    const ask = { way: 'on', from: { right: 0, down: -1 } } as const;
+    return its.link(ask, surrounding(technique, 'first')).length;
+  };
   return {
-    tying,
-    link: 0,
-    turn: { straight: down, wrapped: (Math.PI / 2) * rowHeight },
-    pitch: width,
-    rowHeight,
-    thickness: depth,
+    tying: { forward: clove, backward: clove, 'forward-backward': cow, 'backward-forward': cow },
+    link,
+    turn: { straight: turn('straight'), wrapped: turn('wrapped') },
+    pitch: seating.pitch,
+    rowHeight: seating.rowHeight,
+    thickness: seating.front - seating.back + 1,
+    laidThrough: lengthOf(ridden.lifted) - lengthOf(ridden.points),
+    clearing: 2 * BESIDE,
     // The held string is taut, so it runs straight through its knots.
-    held: rowHeight,
+    held: seating.rowHeight,
+  };
+}
+
+/** Far more columns than a link looks at. */
+const FAR = 100;
+
+/** The knots round one in a wide piece, its row going to the right. */
+function surrounding(edge: EdgeTechnique, place: 'first' | 'second' | 'inner' | 'last'): Around {
+  const column = { first: 0, second: 1, inner: FAR / 2, last: FAR - 1 }[place];
+  const forward = kindCode('forward');
+  return (right, down) => {
+    const at = column + right;
+    if (at < 0 || at >= FAR) return NO_KNOT;
+    if (edge === 'straight' && at === 0) return kindCode('backward-forward');
+    if (edge === 'straight' && at === FAR - 1) return kindCode('forward-backward');
+    return down % 2 === 0 ? forward : mirrorCode(forward);
   };
 }

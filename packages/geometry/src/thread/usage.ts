@@ -44,6 +44,8 @@ export class Lengths {
   readonly rowHeight: number;
   readonly held: number;
   readonly thickness: number;
+  readonly laidThrough: number;
+  readonly clearing: number;
 
   /**
    * @param diameter of the thread, mm
@@ -66,6 +68,8 @@ export class Lengths {
     this.rowHeight = measures.rowHeight * diameter * along;
     this.held = measures.held * diameter * along;
     this.thickness = measures.thickness * diameter;
+    this.laidThrough = (measures.laidThrough ?? 0) * diameter;
+    this.clearing = (measures.clearing ?? 0) * diameter;
   }
 }
 
@@ -80,14 +84,18 @@ function stretchOf(plan: Plan, knot: KnotReading, lengths: Lengths): LeadStretch
   const { change } = knot;
   let travel = 0;
   let float = 0;
+  let knotLength = lengths.tying[knot.kind];
+  if (change?.oldLeadRoute === 'through') knotLength += lengths.laidThrough;
   if (change === null) {
     travel = knot.order === 0 ? lengths.turn[plan.edge] : lengths.link;
   } else if (change.float !== null) {
-    float = Math.hypot(change.float.rows * lengths.rowHeight, change.float.columns * lengths.pitch);
+    float =
+      Math.hypot(change.float.rows * lengths.rowHeight, change.float.columns * lengths.pitch) +
+      lengths.clearing;
     // From the back to the front beside the held string.
     travel = lengths.thickness;
   }
-  return { knot, knotLength: lengths.tying[knot.kind], travel, float };
+  return { knot, knotLength, travel, float };
 }
 
 /** Length in which an old lead leaves the front: past one knot, and through to the back. */
