@@ -15,8 +15,8 @@ export {
   type FinishedSize,
   finishedSize,
   MAX_LENGTH,
-  WRIST_LIMITS,
   type WantedLength,
+  WRIST_LIMITS,
 } from './finished-size.js';
 export { chooseJoins, type JoinRules } from './joins.js';
 export type { KnotMeasures } from './measures.js';
