@@ -28,10 +28,15 @@ export const OWN_BEND = 1.7;
 /** Distances larger than this, in sums of radii, are of no interest. */
 const REACH = 1.6;
 
-interface Segment {
-  readonly strand: number;
-  readonly index: number;
-  readonly along: number;
+/** All segments of all strands, in one list. */
+interface Segments {
+  readonly strand: number[];
+  readonly index: number[];
+  /** Length of the strand before the segment, and of the segment. */
+  readonly along: number[];
+  readonly length: number[];
+  /** Middles, as triplets. */
+  readonly middle: number[];
 }
 
 /**
@@ -41,81 +46,108 @@ interface Segment {
  * @returns undefined when nothing is nearer than 1.6 sums of radii
  */
 export function leastClearance(strands: readonly CheckedStrand[]): Clearance | undefined {
-  let cell = 0;
-  for (const s of strands) cell = Math.max(cell, s.radius * 2 * REACH);
-  const grid = new Map<string, Segment[]>();
+  const widest = Math.max(...strands.map((s) => s.radius));
+  const cell = widest * 2 * REACH;
+  const all: Segments = { strand: [], index: [], along: [], length: [], middle: [] };
+  const grid = new Map<number, number[]>();
+  const seen: number[] = [];
   let least: Clearance | undefined;
   strands.forEach((strand, k) => {
     const { points } = strand;
+    const margin = REACH * (strand.radius + widest);
     let along = 0;
     for (let i = 0; i + 1 < points.length / 3; i++) {
-      const a = i * 3;
-      const segment: Segment = { strand: k, index: i, along };
-      const near = new Set<Segment>();
-      forCells(points, a, cell, REACH * strand.radius * 2, (key) => {
-        for (const other of grid.get(key) ?? []) near.add(other);
-      });
-      for (const other of near) {
-        const found = compare(strands, segment, other);
-        if (found && (!least || found.ratio < least.ratio)) least = found;
+      const id = all.strand.length;
+      all.strand.push(k);
+      all.index.push(i);
+      all.along.push(along);
+      const length = stepOf(points, i);
+      all.length.push(length);
+      for (let c = 0; c < 3; c++) {
+        all.middle.push((points[i * 3 + c]! + points[i * 3 + 3 + c]!) / 2);
       }
-      forCells(points, a, cell, 0, (key) => {
-        const list = grid.get(key);
-        if (list) list.push(segment);
-        else grid.set(key, [segment]);
+      seen.push(-1);
+      forCells(points, i * 3, cell, margin, (key) => {
+        for (const other of grid.get(key) ?? []) {
+          if (seen[other] === id) continue;
+          seen[other] = id;
+          const found = compare(strands, all, id, other, least?.ratio ?? REACH);
+          if (found) least = found;
+        }
       });
-      along += Math.hypot(
-        points[a + 3]! - points[a]!,
-        points[a + 4]! - points[a + 1]!,
-        points[a + 5]! - points[a + 2]!,
-      );
+      forCells(points, i * 3, cell, 0, (key) => {
+        const list = grid.get(key);
+        if (list) list.push(id);
+        else grid.set(key, [id]);
+      });
+      along += length;
     }
   });
   return least;
 }
 
-function compare(strands: readonly CheckedStrand[], p: Segment, q: Segment): Clearance | undefined {
-  const a = strands[p.strand]!;
-  const b = strands[q.strand]!;
-  if (p.strand === q.strand) {
-    const i = q.index * 3;
-    const own = Math.hypot(
-      b.points[i + 3]! - b.points[i]!,
-      b.points[i + 4]! - b.points[i + 1]!,
-      b.points[i + 5]! - b.points[i + 2]!,
-    );
-    if (p.along - q.along - own < OWN_BEND * 2 * a.radius) return undefined;
+function compare(
+  strands: readonly CheckedStrand[],
+  all: Segments,
+  p: number,
+  q: number,
+  below: number,
+): Clearance | undefined {
+  const a = strands[all.strand[p]!]!;
+  const b = strands[all.strand[q]!]!;
+  const i = all.index[p]!;
+  const j = all.index[q]!;
+  if (a === b) {
+    const apart = all.along[p]! - all.along[q]! - all.length[q]!;
+    if (apart < OWN_BEND * 2 * a.radius) return undefined;
   }
-  const distance = segmentDistance(a.points, p.index * 3, b.points, q.index * 3);
+  // Segments whose middles are far apart cannot be nearer than what was found before.
+  const m = all.middle;
+  const dx = m[p * 3]! - m[q * 3]!;
+  const dy = m[p * 3 + 1]! - m[q * 3 + 1]!;
+  const dz = m[p * 3 + 2]! - m[q * 3 + 2]!;
+  const reach = below * (a.radius + b.radius) + (all.length[p]! + all.length[q]!) / 2;
+  if (dx * dx + dy * dy + dz * dz > reach * reach) return undefined;
+  const distance = segmentDistance(a.points, i * 3, b.points, j * 3);
   const ratio = distance / (a.radius + b.radius);
-  if (ratio > REACH) return undefined;
-  const i = p.index * 3;
+  if (ratio >= below) return undefined;
   return {
     ratio,
     distance,
     between: [a.id, b.id],
-    segments: [p.index, q.index],
-    at: [a.points[i]!, a.points[i + 1]!, a.points[i + 2]!],
+    segments: [i, j],
+    at: [a.points[i * 3]!, a.points[i * 3 + 1]!, a.points[i * 3 + 2]!],
   };
 }
 
-/** Cells of the grid that a segment's box, grown by `margin`, overlaps. */
+const stepOf = (p: ArrayLike<number>, i: number): number =>
+  Math.hypot(
+    p[i * 3 + 3]! - p[i * 3]!,
+    p[i * 3 + 4]! - p[i * 3 + 1]!,
+    p[i * 3 + 5]! - p[i * 3 + 2]!,
+  );
+
+/**
+ * Cells of the grid that a segment's box, grown by `margin`, overlaps. Different cells may share a
+ * number, which only leads to comparing more.
+ */
 function forCells(
   points: ArrayLike<number>,
   at: number,
   cell: number,
   margin: number,
-  visit: (key: string) => void,
+  visit: (key: number) => void,
 ): void {
-  const low = [0, 1, 2].map((c) =>
-    Math.floor((Math.min(points[at + c]!, points[at + 3 + c]!) - margin) / cell),
-  );
-  const high = [0, 1, 2].map((c) =>
-    Math.floor((Math.max(points[at + c]!, points[at + 3 + c]!) + margin) / cell),
-  );
-  for (let x = low[0]!; x <= high[0]!; x++) {
-    for (let y = low[1]!; y <= high[1]!; y++) {
-      for (let z = low[2]!; z <= high[2]!; z++) visit(`${x},${y},${z}`);
+  const low = (c: number) =>
+    Math.floor((Math.min(points[at + c]!, points[at + 3 + c]!) - margin) / cell);
+  const high = (c: number) =>
+    Math.floor((Math.max(points[at + c]!, points[at + 3 + c]!) + margin) / cell);
+  const [y0, y1, z0, z1] = [low(1), high(1), low(2), high(2)];
+  for (let x = low(0); x <= high(0); x++) {
+    for (let y = y0; y <= y1; y++) {
+      for (let z = z0; z <= z1; z++) {
+        visit((x * 73856093) ^ (y * 19349663) ^ (z * 83492791));
+      }
     }
   }
 }

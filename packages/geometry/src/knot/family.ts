@@ -17,6 +17,7 @@ export interface HalfFamily {
 }
 
 export interface KnotFamily {
+  readonly pairing: Pairing;
   readonly proportions: Proportions;
   readonly halves: readonly [HalfFamily, HalfFamily];
   /** The tight knot's zone, in the second half's frame, and its length. */
@@ -35,6 +36,7 @@ function build(pairing: Pairing, ratio: number): KnotFamily {
   const second = [b.zone.sample(FRAME_POINTS), ...tightening(pairing, 'second', ratio)];
   const tight = second[second.length - 1]!;
   return {
+    pairing,
     proportions: p,
     halves: [
       { loose: a, flipped: false, before: undefined, zones: first },

@@ -1,6 +1,6 @@
 import { Track, type Vec3 } from '../curve/track.js';
 import type { HalfFamily, KnotFamily } from './family.js';
-import { DOWN, RIGHT } from './loose.js';
+import { DOWN, hangFree, hangLength, RIGHT } from './loose.js';
 import { swing, threaded } from './reach.js';
 import { type KnotStage, stageAt } from './stages.js';
 
@@ -19,7 +19,7 @@ const ease = (x: number): number => x * x * (3 - 2 * x);
 
 /** Length of a lead, from the knot's start, of which `tail` hangs free when the knot is done. */
 export function workingLength(family: KnotFamily, tail: number): number {
-  return family.tightLength + (family.proportions.bend * Math.PI) / 2 + tail;
+  return family.tightLength + hangLength(family.pairing, family.proportions) + tail;
 }
 
 /** The direction in which the lead comes into the knot, in the first half's frame. */
@@ -37,7 +37,8 @@ export function entryHeading(family: KnotFamily, index: 0 | 1, u: number): Vec3 
 
 /**
  * The lead at fraction `u` of half `index` of a knot, from the knot's start on, `length` long at
- * every moment: what the hitch takes up or gives back is paid in or out at the free end.
+ * every moment: what the hitch takes up or gives back is paid in or out at the free end. `beyond` gives
+ * some more of the free end's way, for a caller that cuts it off elsewhere.
  */
 export function momentOf(
   family: KnotFamily,
@@ -45,6 +46,7 @@ export function momentOf(
   u: number,
   length: number,
   count: number,
+  beyond = 0,
 ): Moment {
   const half = family.halves[index];
   const { stage, progress } = stageAt(u);
@@ -60,9 +62,9 @@ export function momentOf(
             u,
           )
         : moved(family, index, new Track(half.loose.reach.start, RIGHT), length, u);
-  track.line(Math.max(length - track.length, 0));
+  track.line(Math.max(length + beyond - track.length, 0));
   return {
-    points: track.sample(count, length),
+    points: track.sample(count, length + beyond),
     stage,
     progress,
     flipped: half.flipped,
@@ -82,7 +84,7 @@ function snug(family: KnotFamily, index: 0 | 1, f: number): Laid {
   const zone = zoneAt(family.halves[index], f);
   const track = new Track(at(zone), RIGHT).follow(zone, index === 1 ? RIGHT : DOWN);
   const moving = index === 1 ? family.halves[1].loose.zone.length * 0.4 : 0;
-  if (index === 1) track.turn(DOWN, family.proportions.bend);
+  if (index === 1) hangFree(track, family.pairing, family.proportions);
   return { track, moving: Math.min(moving, track.length) };
 }
 
@@ -97,7 +99,7 @@ function moved(family: KnotFamily, index: 0 | 1, track: Track, length: number, u
   }
   const slack = slackAt(family.halves[index], length - start, stage, progress);
   threaded(track, reach, slack, leaving);
-  if (index === 1) track.turn(DOWN, family.proportions.bend);
+  if (index === 1) hangFree(track, family.pairing, family.proportions);
   return { track, moving: Math.max(length - SHOWN, start) };
 }
 

@@ -19,6 +19,8 @@ export interface Reach {
   readonly bar: number;
   /** How far above the bar the lead passes under the held string. */
   readonly gap: number;
+  /** How far the lead first hangs straight down, before the standing part leans aside. */
+  readonly stem: number;
   /** Depth of the layer behind the held string, and half-width of the loop. */
   readonly layer: number;
   /** Radius of free bends. */
@@ -42,8 +44,8 @@ function barFor(reach: Reach, lean: number): BarShape & { readonly standing: num
   const sin = Math.sin(lean);
   const cos = Math.cos(lean);
   const beside = reach.heading === 'right';
-  const x0 = start[0] + (beside ? r * cos : r * (cos - 1));
-  const y0 = beside ? r * (1 + sin) : r * sin;
+  const x0 = start[0] + (beside ? r : 0) + r * (cos - 1);
+  const y0 = (beside ? r : 0) + reach.stem + r * sin;
   const run = (bar - start[1] - y0 - r * (1 + sin)) / cos;
   const xEnd = x0 - run * sin;
   const yEnd = bar - r * (1 + sin);
@@ -98,18 +100,13 @@ function headingAt(p: Profile, s: number): number {
 }
 
 function barProfile(reach: Reach): Profile {
-  if (reach.heading === 'right' && Math.abs(reach.bar - reach.start[1]) < 1e-9) {
-    const bend = reach.bend * RIGHT_ANGLE;
-    return profile(RIGHT_ANGLE, [
-      [reach.layer - reach.bend - reach.start[0], 0],
-      [bend, -RIGHT_ANGLE],
-    ]);
-  }
   const { lean, run, across } = shapeBar(reach);
   const r = reach.bend;
   const from = reach.heading === 'right' ? RIGHT_ANGLE : 0;
   return profile(from, [
-    [r * (from + lean), -(from + lean)],
+    [r * from, -from],
+    [reach.stem, 0],
+    [r * lean, -lean],
     [run, 0],
     [r * (RIGHT_ANGLE + lean), RIGHT_ANGLE + lean],
     [across, 0],

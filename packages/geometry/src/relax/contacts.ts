@@ -28,9 +28,13 @@ export class ContactList {
   private readonly last: Float64Array;
   private readonly margin: number;
 
-  constructor(margin: number, count: number) {
+  private readonly fixed: Uint8Array;
+
+  /** `fixed` marks beads that do not move; two of them are no pair. */
+  constructor(margin: number, fixed: Uint8Array) {
     this.margin = margin;
-    this.last = new Float64Array(count * 3).fill(Infinity);
+    this.fixed = fixed;
+    this.last = new Float64Array(fixed.length * 3).fill(Infinity);
   }
 
   /** Renews the list if beads have moved far enough. `spacing` is the distance of beads. */
@@ -53,6 +57,7 @@ export class ContactList {
     const found: number[] = [];
     for (let i = 0; i < count; i++) {
       for (let j = i + 1; j < count; j++) {
+        if (this.fixed[i] && this.fixed[j]) continue;
         if (strand[i] === strand[j]) {
           let apart = index[j]! - index[i]!;
           if (closed[i]) apart = Math.min(apart, length[i]! - apart);
@@ -72,9 +77,9 @@ export class ContactList {
   }
 
   /** Moves overlapping beads apart; returns the deepest overlap found, as a length. */
-  separate(beads: Beads, fixed: Uint8Array): number {
+  separate(beads: Beads): number {
     const { position, diameter } = beads;
-    const { pairs } = this;
+    const { pairs, fixed } = this;
     let deepest = 0;
     for (let k = 0; k < this.size; k += 2) {
       const i = pairs[k]!;

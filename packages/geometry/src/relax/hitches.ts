@@ -23,6 +23,7 @@ export function tightenHalves(pairing: Pairing, ratio: number): TightenedHalves 
     start: beads(a.zone.sample(401)),
     end: a.end,
     height: a.height,
+    ceiling: a.ceiling,
   });
   const tight = first[first.length - 1]!;
   const before = pairing === 'same' ? tight : mirrored(tight);
@@ -32,6 +33,7 @@ export function tightenHalves(pairing: Pairing, ratio: number): TightenedHalves 
     start: beads(b.zone.sample(401)),
     end: b.end,
     height: b.height,
+    ceiling: b.ceiling,
     ...(pairing === 'opposite' ? { middle: BIGHT } : {}),
   });
   return { first, second };

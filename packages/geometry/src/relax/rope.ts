@@ -7,7 +7,7 @@ export interface RopeStrand {
   readonly closed: boolean;
   readonly diameter: number;
   /** Beads held still at the first and the last end of an open strand; 2 hold its direction too. */
-  readonly held?: readonly [number, number];
+  readonly held?: readonly [number, number] | 'all';
 }
 
 export interface RopeOptions {
@@ -15,6 +15,8 @@ export interface RopeOptions {
   readonly coreRadius?: number;
   /** Least radius of a bend, in diameters. Default 0.5, at which the inside of a bend closes. */
   readonly bend?: number;
+  /** No bead goes above this height (a lesser y): there is finished work. */
+  readonly ceiling?: number;
 }
 
 /** How far beads look for contacts beyond touching, in units of length. */
@@ -40,9 +42,11 @@ export class Rope {
   private readonly contacts: ContactList;
   private readonly coreRadius: number;
   private readonly bend: number;
+  private readonly ceiling: number;
   private readonly starts: number[] = [];
   private readonly spacing: Float64Array;
   private readonly scratch: Float64Array;
+  private readonly still: readonly boolean[];
 
   constructor(strands: readonly RopeStrand[], options: RopeOptions = {}) {
     const count = strands.reduce((sum, s) => sum + s.points.length / 3, 0);
@@ -68,7 +72,7 @@ export class Rope {
         beads.index[b] = i;
         beads.length[b] = n;
         beads.closed[b] = s.closed ? 1 : 0;
-        const [first, last] = s.held ?? [2, 2];
+        const [first, last] = s.held === 'all' ? [n, 0] : (s.held ?? [2, 2]);
         this.fixed[b] = !s.closed && (i < first || i >= n - last) ? 1 : 0;
       }
       at += n;
@@ -77,8 +81,10 @@ export class Rope {
     this.beads = beads;
     this.coreRadius = options.coreRadius ?? 0;
     this.bend = options.bend ?? 0.5;
-    this.contacts = new ContactList(MARGIN, count);
+    this.ceiling = options.ceiling ?? -Infinity;
+    this.contacts = new ContactList(MARGIN, this.fixed);
     this.spacing = new Float64Array(strands.length);
+    this.still = strands.map((s) => s.held === 'all');
     this.scratch = new Float64Array(count * 3);
   }
 
@@ -159,6 +165,7 @@ export class Rope {
    */
   step(pull: number, sweeps = 1): number {
     for (let k = 0; k < this.spacing.length; k++) {
+      if (this.still[k]) continue;
       const beads = this.starts[k + 1]! - this.starts[k]!;
       this.spacing[k] = this.lengthOf(k) / beads;
     }
@@ -167,8 +174,9 @@ export class Rope {
     let deepest = 0;
     for (let s = 0; s < sweeps; s++) {
       this.unbend();
-      deepest = this.contacts.separate(this.beads, this.fixed);
+      deepest = this.contacts.separate(this.beads);
       deepest = Math.max(deepest, this.clearCore());
+      this.keepBelow();
     }
     return deepest;
   }
@@ -178,8 +186,9 @@ export class Rope {
     const { scratch } = this;
     scratch.set(position);
     for (let b = 0; b < count; b++) {
+      if (this.fixed[b]) continue;
       const [p, n] = this.neighbours(b);
-      if (this.fixed[b] || p < 0 || n < 0) continue;
+      if (p < 0 || n < 0) continue;
       const tx = position[n * 3]! - position[p * 3]!;
       const ty = position[n * 3 + 1]! - position[p * 3 + 1]!;
       const tz = position[n * 3 + 2]! - position[p * 3 + 2]!;
@@ -197,12 +206,12 @@ export class Rope {
 
   /** Keeps the radius of every bend at least the limit. */
   private unbend(): void {
-    const { count, closed } = this.beads;
-    for (let b = 0; b < count; b++) this.unbendAt(b);
+    const { count, closed, strand } = this.beads;
+    for (let b = 0; b < count; b++) if (!this.still[strand[b]!]) this.unbendAt(b);
     // Next to a held end only one side can give way, which takes more rounds.
     for (let k = 0; k + 1 < this.starts.length; k++) {
       const end = this.starts[k + 1]!;
-      if (closed[end - 1]) continue;
+      if (closed[end - 1] || this.still[k]) continue;
       for (let round = 0; round < END_ROUNDS; round++) {
         for (let b = end - 1; b > end - END_BEADS && b > this.starts[k]!; b--) this.unbendAt(b);
       }
@@ -240,6 +249,16 @@ export class Rope {
     position[b * 3] = position[b * 3]! + x * by;
     position[b * 3 + 1] = position[b * 3 + 1]! + y * by;
     position[b * 3 + 2] = position[b * 3 + 2]! + z * by;
+  }
+
+  private keepBelow(): void {
+    const { count, position } = this.beads;
+    if (this.ceiling === -Infinity) return;
+    for (let b = 0; b < count; b++) {
+      if (!this.fixed[b] && position[b * 3 + 1]! < this.ceiling) {
+        position[b * 3 + 1] = this.ceiling;
+      }
+    }
   }
 
   private clearCore(): number {

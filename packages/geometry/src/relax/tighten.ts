@@ -9,6 +9,8 @@ export interface TightenTask {
   readonly end: Vec3;
   /** Mean height along the held string at which the hitch is dressed; friction would hold it. */
   readonly height: number;
+  /** Lower edge of the finished work above: the lead's centre-line stays below. */
+  readonly ceiling: number;
   /** Radius of the held string. */
   readonly coreRadius: number;
   /** Points of each frame, and number of frames. */
@@ -65,7 +67,7 @@ const mix = (a: Vec3, b: Vec3, f: number): Vec3 => [
 export function tighten(task: TightenTask): Float64Array[] {
   const history = new History(resample(task.start, task.points));
   const heading = headingOfEnd(task.start);
-  let rope = beaded(task.start, heading, task.coreRadius);
+  let rope = beaded(task.start, heading, task);
   const from = endOf(task.start);
   const low = rope.heightOnCore() ?? task.height;
   let dressing = false;
@@ -79,7 +81,7 @@ export function tighten(task: TightenTask): Float64Array[] {
       rope.step(pull, sweeps);
       if (k % 25 === 0) {
         history.keep(resample(rope.pointsOf(0), task.points), false);
-        if (pull === PULL) rope = rebeaded(rope, heading, task.coreRadius);
+        if (pull === PULL) rope = rebeaded(rope, heading, task);
       }
     }
   };
@@ -106,22 +108,23 @@ function dress(rope: Rope, height: number): void {
   rope.slide(Math.min(Math.max((height - now) * 0.05, -MOST_SLIDE), MOST_SLIDE));
 }
 
-function beaded(points: Float64Array, heading: Vec3, coreRadius: number): Rope {
+function beaded(points: Float64Array, heading: Vec3, task: TightenTask): Rope {
   const count = Math.round(lengthOf(points) / SPACING) + 1;
   const beads = resample(points, count);
   // The last two beads hold the outgoing end's direction, which resampling would blur.
   const last = beads.length - 3;
   for (let c = 0; c < 3; c++) beads[last - 3 + c] = beads[last + c]! - heading[c]! * SPACING;
   return new Rope([{ points: beads, closed: false, diameter: 1 + SLACK, held: HELD }], {
-    coreRadius: coreRadius + SLACK / 2,
+    coreRadius: task.coreRadius + SLACK / 2,
     bend: BEND,
+    ceiling: task.ceiling,
   });
 }
 
 /** The same rope with fewer beads when shortening has crowded them. */
-function rebeaded(rope: Rope, heading: Vec3, coreRadius: number): Rope {
+function rebeaded(rope: Rope, heading: Vec3, task: TightenTask): Rope {
   const spacing = rope.lengthOf(0) / (rope.beads.count - 1);
-  return spacing < SPACING * 0.9 ? beaded(rope.pointsOf(0), heading, coreRadius) : rope;
+  return spacing < SPACING * 0.9 ? beaded(rope.pointsOf(0), heading, task) : rope;
 }
 
 function headingOfEnd(points: ArrayLike<number>): Vec3 {

@@ -1,4 +1,4 @@
-import { halvesOf } from '@halfhitch/core';
+import { changesPlaces, halvesOf } from '@halfhitch/core';
 import { placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
 import { type FinishedKnot, finishedKnot, type KnotEnd } from '../knot/finished.js';
@@ -12,6 +12,9 @@ export interface Layout {
   /** Where the knot's held string is, and the height of the knot's frame. */
   readonly placeOf: (knot: RowKnot) => Vec3;
 }
+
+/** Room between neighbouring knots for the lead that passes from one to the next, in diameters. */
+const BETWEEN = 1;
 
 /** Distances in a piece of work, taken from the tight knots themselves. */
 export function layoutOf(scene: RowScene): Layout {
@@ -30,13 +33,19 @@ export function layoutOf(scene: RowScene): Layout {
   };
   const clove = finishedKnot('forward', options);
   const cow = finishedKnot('forward-backward', options);
-  const pitch = clove.size.width;
+  const d = clove.tyingRadius * 2;
+  const pitch = clove.size.width + BETWEEN * d;
   const rowHeight = Math.max(clove.size.height, cow.size.height);
   return {
     pitch,
     rowHeight,
     finished,
-    placeOf: (knot) => [knot.column * pitch, (knot.row ?? 0) * rowHeight, 0],
+    placeOf: (knot) => {
+      const { entry, exit } = finished(knot);
+      // Every knot is centred on its row: a cow hitch by the mean of its two ends.
+      const centre = (entry.at[1] + exit.at[1]) / 2;
+      return [knot.column * pitch, (knot.row ?? 0) * rowHeight - centre, 0];
+    },
   };
 }
 
@@ -52,6 +61,9 @@ export function entryOf(layout: Layout, knot: RowKnot): KnotEnd {
 export function exitOf(layout: Layout, knot: RowKnot): KnotEnd {
   return moved(layout.finished(knot).exit, layout.placeOf(knot));
 }
+
+/** Whether the lead ends on the side it began. */
+export const comesBack = (knot: RowKnot): boolean => !changesPlaces(knot.kind);
 
 /** Whether the first half is made from the right. */
 export const fromRight = (knot: RowKnot): boolean => halvesOf(knot.kind)[0] === 'backward';

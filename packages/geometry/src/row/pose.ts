@@ -1,14 +1,14 @@
 import { type HalfWay, halvesOf, type KnotKind } from '@halfhitch/core';
-import { type Drape, draped } from '../curve/drape.js';
 import { joined, placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
 import { familyFor } from '../knot/family.js';
 import { momentOf, workingLength } from '../knot/motion.js';
-import { GeometryError, type ResolvedOptions, resolveOptions } from '../knot/options.js';
+import { GeometryError, resolveOptions } from '../knot/options.js';
 import { inMillimetres } from '../knot/pose.js';
 import type { KnotStage } from '../knot/stages.js';
-import { entryOf, exitOf, fromRight, type Layout, layoutOf, tyingOf } from './layout.js';
-import { linkBetween } from './link.js';
+import { fromRight, layoutOf } from './layout.js';
+import { currentPath, finishedPath } from './lead-path.js';
+import { restOf } from './rest.js';
 import {
   checkScene,
   knotAt,
@@ -17,6 +17,7 @@ import {
   type RowScene,
   rowPhases,
 } from './scene.js';
+import { baseLines, type Setting } from './setting.js';
 
 /** A string in a row at one moment. Points are xyz triplets in mm. */
 export interface RowStrand {
@@ -46,18 +47,6 @@ export interface RowPose {
   /** Room of one knot in the row, in mm. */
   readonly pitch: number;
   readonly rowHeight: number;
-}
-
-const DOWN: Vec3 = [0, 1, 0];
-const BACK: Vec3 = [0, 0, -1];
-
-interface Setting {
-  readonly scene: RowScene;
-  readonly layout: Layout;
-  readonly options: ResolvedOptions;
-  readonly index: number;
-  readonly phase: RowPhase;
-  readonly progress: number;
 }
 
 /**
@@ -116,11 +105,14 @@ function halfAt(phase: RowPhase, progress: number): { half: 0 | 1; u: number } {
   return phase === 'lay-through' ? { half: 0, u: 1 } : { half: 0, u: 0 };
 }
 
+/** More of the free end's way than its length, in diameters, to be cut to measure. */
+const BEYOND = 1;
+
 function momentFor(setting: Setting, knot: RowKnot, half: 0 | 1, u: number) {
   const { options, layout } = setting;
   const halves = halvesOf(knot.kind);
   const family = familyFor(halves[0] === halves[1] ? 'same' : 'opposite', options.ratio);
-  const moment = momentOf(family, half, u, workingLength(family, options.tail), 224);
+  const moment = momentOf(family, half, u, workingLength(family, options.tail), 232, BEYOND);
   const points = inMillimetres(moment, fromRight(knot), options.diameter);
   const [x, y, z] = layout.placeOf(knot);
   return { points: placed(points, 1, x, y, z), stage: moment.stage, progress: moment.progress };
@@ -133,103 +125,28 @@ function leadsOf(scene: RowScene, index: number): string[] {
 }
 
 function baseStrands(setting: Setting, knot: RowKnot): RowStrand[] {
-  const { scene, layout, options } = setting;
-  const d = options.diameter;
-  const rows = Math.max(...scene.knots.map((k) => k.row ?? 0));
-  const top = -6 * d;
-  const bottom = rows * layout.rowHeight + 18 * d;
-  return scene.base.map((id, column) => {
-    const points = new Float64Array(48 * 3);
-    for (let i = 0; i < 48; i++) {
-      points[i * 3] = column * layout.pitch;
-      points[i * 3 + 1] = top + ((bottom - top) * i) / 47;
-    }
-    const role = column === knot.column ? 'held' : 'base';
-    return { id, role, points, radius: (d * options.ratio) / 2 };
-  });
+  const radius = (setting.options.diameter * setting.options.ratio) / 2;
+  return baseLines(setting).map((points, column) => ({
+    id: setting.scene.base[column]!,
+    role: column === knot.column ? 'held' : 'base',
+    points,
+    radius,
+  }));
 }
 
 function leadStrand(setting: Setting, id: string, tyingNow: Float64Array): RowStrand {
-  const { scene, layout, index, options } = setting;
+  const { scene, index, options } = setting;
   const radius = options.diameter / 2;
   const current = scene.knots[index]!;
-  const parts: Float64Array[] = [];
-  let last: RowKnot | undefined;
-  for (let i = 0; i < index; i++) {
-    const knot = scene.knots[i]!;
-    if (knot.tying !== id) continue;
-    parts.push(last ? linkFor(setting, last, knot) : leadInto(setting, knot, i));
-    parts.push(tyingOf(layout, knot));
-    last = knot;
-  }
   if (current.tying === id) {
-    parts.push(last ? linkFor(setting, last, current) : leadInto(setting, current, index));
-    const before = joined(...parts);
-    const points = joined(before, tyingNow);
-    return {
-      id,
-      role: 'tying',
-      points,
-      radius,
-      active: { from: Math.max(before.length / 3 - 1, 0), to: points.length / 3 - 1 },
-    };
+    const points = currentPath(setting, current, tyingNow, BEYOND * options.diameter);
+    const to = points.length / 3 - 1;
+    const active = { from: Math.max(to + 1 - tyingNow.length / 3, 0), to };
+    return { id, role: 'tying', points, radius, active };
   }
-  const before = joined(...parts);
-  const points = joined(before, parkedTail(setting, last!, id));
+  const path = finishedPath(setting, id)!;
   const isOld = current.change?.oldLead === id;
-  return {
-    id,
-    role: isOld ? 'old-lead' : 'lead',
-    points,
-    radius,
-    ...(isOld ? { active: { from: before.length / 3 - 1, to: points.length / 3 - 1 } } : {}),
-  };
-}
-
-/** From above for the first knot of all; from behind for a lead that is taken up later. */
-function leadInto(setting: Setting, knot: RowKnot, index: number): Float64Array {
-  const { layout, options } = setting;
-  const d = options.diameter;
-  const entry = entryOf(layout, knot);
-  const side = entry.heading[0];
-  if (index === 0) {
-    const x = entry.at[0] - side * 0.8 * d;
-    return linkBetween({ at: [x, entry.at[1] - 6 * d, entry.at[2]], heading: DOWN }, entry);
-  }
-  const behind: Vec3 = [entry.at[0] - side * 0.1 * d, entry.at[1] + 6 * d, -2 * entry.at[2]];
-  return linkBetween({ at: behind, heading: [0, -1, 0] }, entry);
-}
-
-function linkFor(setting: Setting, from: RowKnot, to: RowKnot): Float64Array {
-  const exit = exitOf(setting.layout, from);
-  const entry = entryOf(setting.layout, to);
-  const turns = exit.heading[0] !== entry.heading[0];
-  const d = setting.options.diameter;
-  return linkBetween(exit, entry, turns ? [0, 0, 0.8 * d] : [0, 0, 0]);
-}
-
-/** The free part of a lead that does not tie: in front, on its way, or parked at the back. */
-function parkedTail(setting: Setting, last: RowKnot, id: string): Float64Array {
-  const { layout, options, scene, index, phase, progress } = setting;
-  const d = options.diameter;
-  const exit = exitOf(layout, last);
-  const depth = exit.at[2] + 2 * exit.at[2];
-  const front: Drape = { heading: exit.heading, steps: [{ to: DOWN, radius: 0.6 * d, run: 0 }] };
-  const back: Drape = {
-    heading: exit.heading,
-    steps: [
-      { to: DOWN, radius: 0.6 * d, run: 1.5 * d },
-      { to: BACK, radius: 0.6 * d, run: depth },
-      { to: DOWN, radius: 0.6 * d, run: 0 },
-    ],
-  };
-  const current = scene.knots[index]!;
-  const isOld = current.change?.oldLead === id;
-  const parking: readonly RowPhase[] = ['take-down', 'pass-behind', 'lay-through'];
-  const phases = rowPhases(scene, index);
-  const parksAt = phases.findIndex((p) => parking.includes(p));
-  const now = phases.indexOf(phase);
-  let f = 1;
-  if (isOld) f = now < parksAt ? 0 : now > parksAt ? 1 : progress * progress * (3 - 2 * progress);
-  return draped(exit.at, front, back, f, options.tail * d, 96);
+  const points = joined(path.points, restOf(setting, path, id));
+  const active = { from: path.points.length / 3 - 1, to: points.length / 3 - 1 };
+  return { id, role: isOld ? 'old-lead' : 'lead', points, radius, ...(isOld ? { active } : {}) };
 }

@@ -15,40 +15,34 @@ function ropelength(curves: readonly Float64Array[]): number {
   ] as const) {
     for (let i = 0; i < steps; i++) rope.step(pull, sweeps);
   }
-  const closed = curves.map((_, k) => {
-    const p = rope.pointsOf(k);
-    return Float64Array.from([...p, ...p.subarray(0, 6)]);
-  });
   const length = curves.reduce((sum, _, k) => sum + rope.lengthOf(k), 0);
-  const strands = closed.map((p, k) => ({
-    id: `${k}`,
-    // The seam is a bend of the closed rope, which an open polyline would take for a contact.
-    points: p.subarray(0, p.length - 3),
-    radius: 0.5,
-  }));
-  const apart = Math.min(...strands.map((_, k) => seamless(strands[k]!.points)), between(strands));
-  const bend = Math.min(...closed.map((p) => sharpestBend(p).radius));
-  return length / Math.min(apart, 2 * bend);
+  const rings = curves.map((_, k) => rope.pointsOf(k));
+  const bend = Math.min(
+    ...rings.map((p) => sharpestBend(Float64Array.from([...p, ...p.subarray(0, 6)])).radius),
+  );
+  return length / Math.min(clearanceOf(rings), 2 * bend);
 }
 
-const between = (strands: Parameters<typeof leastClearance>[0]): number => {
-  if (strands.length < 2) return Infinity;
-  return leastClearance(strands.map((s, k) => ({ ...s, id: `${k}` })))!.ratio;
-};
-
-/** Least clearance of a closed polyline with itself, wherever it is cut open. */
-function seamless(points: ArrayLike<number>): number {
-  const open = Array.from(points).slice(0, points.length - 3);
-  const n = open.length / 3;
+/** Least clearance of closed polylines, each opened at three places so that no seam is a contact. */
+function clearanceOf(rings: readonly Float64Array[]): number {
+  const choices = [0, 1, 2];
   let least = Infinity;
-  for (const cut of [0, Math.floor(n / 3), Math.floor((2 * n) / 3)]) {
-    const turned = [...open.slice(cut * 3), ...open.slice(0, cut * 3)];
+  const open = (ring: Float64Array, third: number) => {
+    const n = ring.length / 3;
+    const cut = Math.floor((third * n) / 3) * 3;
+    const turned = [...ring.subarray(cut), ...ring.subarray(0, cut)];
     // Without the last diameters no two parts are near only across the cut.
-    const kept = turned.slice(0, turned.length - 3 * Math.ceil((2.2 * n) / lengthOf(open)));
-    least = Math.min(
-      least,
-      leastClearance([{ id: 'own', points: kept, radius: 0.5 }])?.ratio ?? Infinity,
-    );
+    return turned.slice(0, turned.length - 3 * Math.ceil((2.2 * n) / lengthOf(ring)));
+  };
+  for (const a of choices) {
+    for (const b of choices) {
+      const strands = rings.map((ring, k) => ({
+        id: `${k}`,
+        points: open(ring, k === 0 ? a : b),
+        radius: 0.5,
+      }));
+      least = Math.min(least, leastClearance(strands)?.ratio ?? Infinity);
+    }
   }
   return least;
 }

@@ -43,7 +43,7 @@ describe.each(KINDS)('%s knot', (kind) => {
   });
 
   it('crosses over its own bar only when the second half starts from the same side', () => {
-    const { tying, held } = knotPose(kind, 0.739999);
+    const { tying, held } = knotPose(kind, 0.77);
     const same = kind === 'forward' || kind === 'backward';
     const seen = same ? aside(tying, kind) : tying;
     const own = crossingsOf(seen, held).filter((c) => c.with === 'own');
