@@ -74,12 +74,12 @@ export class ChunkBuilder {
   build({ firstRow, endRow, behind }: ChunkRows, level: Level): FabricChunk {
     const { plan } = this.work;
     const rows: RowReading[] = [];
-    const from = Math.max(firstRow - 1, 0);
+    const from = Math.max(firstRow - 2, 0);
     const to = Math.min(endRow + 2, plan.rows);
     for (let row = from; row < to; row++) rows.push(this.reader.row(row));
     this.noteKinds(rows, from);
     this.base(firstRow, endRow);
-    let last = firstRow > 0 ? lastOf(rows[0]!) : null;
+    let last = firstRow > 0 ? lastOf(rows[firstRow - 1 - from]) : null;
     for (let row = firstRow; row < endRow; row++) {
       for (const knot of rows[row - from]!.knots) {
         const begins = last === null || last.row < firstRow;
@@ -158,7 +158,11 @@ export class ChunkBuilder {
     const down = last === null ? 0 : last.row - knot.row;
     const alone = way === 'up' && beside === undefined;
     const turns = way === 'end' || down !== 0;
-    const past = turns ? this.throughPast(knot, last) : way === 'up' ? upPast(knot, last) : null;
+    const past = turns
+      ? this.throughPast(knot, last)
+      : way === 'up'
+        ? this.upPast(knot, last)
+        : null;
     return this.work.links.link(
       {
         way,
@@ -178,6 +182,19 @@ export class ChunkBuilder {
     if (laid?.change?.oldLeadRoute !== 'through' || source === undefined) return null;
     const right = (source.column - laid.column) * sideOf(laid);
     return { way: 'through', from: { right, down: 0 }, knot: laid, ...placeFrom(knot, laid) };
+  }
+
+  /** The lead that came up for the knot before, where both knots have theirs from the same gap. */
+  private upPast(knot: KnotReading, last: KnotReading | null): Passing | null {
+    if (last?.change == null || last.row !== knot.row || gapOf(last) !== gapOf(knot)) return null;
+    const there = { knot: last, ...placeFrom(knot, last) };
+    const row = this.rows[last.row - this.rowsFrom]!;
+    const before = row.knots[last.order - 1] ?? lastOf(this.rows[last.row - this.rowsFrom - 1]);
+    if (last.change.oldLead === null || before === null) {
+      return { way: 'up', from: { right: 0, down: 0 }, ...there };
+    }
+    const { right, down } = placeFrom(last, before);
+    return { way: 'up', beside: wayOf(last), from: { right, down }, ...there };
   }
 
   private around(knot: KnotReading): Around {
@@ -279,15 +296,12 @@ const placeFrom = (knot: KnotReading, other: KnotReading) => ({
   mirrored: sideOf(other) !== sideOf(knot),
 });
 
-/** The lead that came up for the knot before, where both knots have theirs from the same gap. */
-function upPast(knot: KnotReading, last: KnotReading | null): Passing | null {
-  if (last?.change == null || last.row !== knot.row) return null;
-  const gapOf = ({ column, kind }: KnotReading) => column + (startSide(kind) === 'right' ? 1 : 0);
-  if (gapOf(last) !== gapOf(knot)) return null;
-  return { way: 'up', from: { right: 0, down: 0 }, knot: last, ...placeFrom(knot, last) };
-}
-
 /** How the old lead leaves; one that a plan leaves in front is drawn as if it were taken down. */
 const wayOf = (knot: KnotReading): LinkWay => knot.change?.oldLeadRoute ?? 'down';
 
-const lastOf = (row: RowReading): KnotReading | null => row.knots[row.knots.length - 1] ?? null;
+const lastOf = (row: RowReading | undefined): KnotReading | null =>
+  row?.knots[row.knots.length - 1] ?? null;
+
+/** The gap from which a knot's lead comes. */
+const gapOf = ({ column, kind }: KnotReading): number =>
+  column + (startSide(kind) === 'right' ? 1 : 0);

@@ -22,9 +22,9 @@ export interface FabricStrand {
   readonly radius: number;
   readonly first: number;
   readonly count: number;
-  /** Whether its first point is the last one of a strand in the chunk above. */
+  /** Whether one of its ends is an end of a strand in the chunk above: the same point. */
   readonly fromAbove: boolean;
-  /** Whether its last point is the first one of a strand in the chunk below. */
+  /** Whether one of its ends is an end of a strand in the chunk below. */
   readonly toBelow: boolean;
   /** Knots of a lead, four numbers each: row, column, first point, number of points. */
   readonly knots?: Int32Array;

@@ -120,8 +120,9 @@ export class Fabric {
 
   /** The knot at a point of the front or the back, in mm, or null beside the piece. */
   knotAt(x: number, y: number): Cell | null {
-    const column = Math.round(x / this.pitch);
-    const row = Math.round(y / this.rowHeight);
+    // Never minus nought.
+    const column = Math.round(x / this.pitch) + 0;
+    const row = Math.round(y / this.rowHeight) + 0;
     const inside = row >= 0 && row < this.rows && column >= 0 && column < this.columns;
     return inside ? { row, column } : null;
   }

@@ -152,7 +152,7 @@ function apart(a: Flat, b: Flat): boolean {
   return false;
 }
 
-/** Whether two flat polylines, or a point and one, come nearer than side by side. */
+/** Whether two flat polylines, or a point and one, come nearer than touching. */
 function near(a: Flat, b: Flat): boolean {
   const lastA = Math.max(a.length - 2, 2);
   const lastB = Math.max(b.length - 2, 2);
@@ -167,7 +167,7 @@ function near(a: Flat, b: Flat): boolean {
 }
 
 function nearPieces(a: Flat, i: number, i2: number, b: Flat, j: number, j2: number): boolean {
-  const limit = BESIDE * BESIDE - 1e-9;
+  const limit = 1 - 1e-6;
   return (
     offPiece(a[i]!, a[i + 1]!, b, j, j2) < limit ||
     offPiece(a[i2]!, a[i2 + 1]!, b, j, j2) < limit ||

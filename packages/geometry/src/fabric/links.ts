@@ -38,6 +38,7 @@ export interface LinkAsk {
 /** A way to or from the back beside a link, as seen from the knot that the link leads to. */
 export interface Past {
   readonly way: 'through' | 'up';
+  readonly beside?: LinkWay;
   readonly from: LinkAsk['from'];
   readonly around: Around;
   readonly right: number;
@@ -47,7 +48,7 @@ export interface Past {
 }
 
 /** How far below the middle of its row a lead passes to the back, in a gap between base strings. */
-export const PASSING = 0.5;
+export const PASSING = 0.51;
 
 /** The same for a lead that goes down to the back at a turn. */
 export const PASSING_DOWN = 1.53;
@@ -56,13 +57,13 @@ export const PASSING_DOWN = 1.53;
  * How far above the middle of its row a lead comes up: for a knot that turns back, higher, since the
  * knot beside it has its lead from the same gap.
  */
-export const comingUp = (code: number): number => (isClove(code) ? 0.5 : 1.5);
+export const comingUp = (code: number): number => (isClove(code) ? 0.51 : 1.53);
 
 /**
  * The same for a lead that passes behind the last knot of a row, where the knot before it may have
  * sent another through, and the last knot's own lead comes up.
  */
-export const passingBehind = (code: number): number => comingUp(code) - 2;
+export const passingBehind = (code: number): number => comingUp(code) - 2.04;
 
 /** How far the last end is led before it hangs straight. */
 const END_RUN = 3;
@@ -235,7 +236,11 @@ export class Links {
       if (any) for (let y = -8; y <= 8; y += 0.25) out.push(right * pitch, y, 0, (1 + ratio) / 2);
     }
     if (past !== undefined) {
-      const other: LinkAsk = { way: past.way, from: past.from };
+      const other: LinkAsk = {
+        way: past.way,
+        from: past.from,
+        ...(past.beside ? { beside: past.beside } : {}),
+      };
       const path = this.path(other, past.around, keyOf(other, past.around));
       const side = past.mirrored ? -1 : 1;
       for (let i = 3; i < path.length - 3; i += 3) {
@@ -266,7 +271,7 @@ function attach(shape: KnotShape, end: 'entry' | 'exit', x: number, y: number): 
 
 function keyOf({ way, from, beside, past }: LinkAsk, around: Around): string {
   const other = past
-    ? `${past.way} ${past.right} ${past.down} ${past.from.right} ${past.from.down}`
+    ? `${past.way} ${past.beside} ${past.right} ${past.down} ${past.from.right} ${past.from.down}`
     : '';
   let key = `${way} ${from.right} ${from.down} ${beside ?? ''} ${other}:`;
   for (let down = BLOCK.up; down <= BLOCK.down; down++) {

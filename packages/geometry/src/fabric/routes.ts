@@ -9,6 +9,9 @@ export const BACK_TAIL = 9;
 /** Distance from the middle of a row at which a float runs along it, clear of what passes there. */
 const LANE = 1.5;
 
+/** Nothing else goes through a gap between places that are no further apart than this. */
+const PASSES_CLOSE = 1.1;
+
 /** Two strands side by side, with a little air. */
 export const BESIDE = 1.02;
 
@@ -54,7 +57,9 @@ export class Routes {
     const from = this.fromPoint(id);
     const to = this.toPoint(id);
     const place = this.stretches.from(id) ?? this.stretches.to(id)!;
-    if (from !== null && to !== null) return this.float(from, to, choice, place.row);
+    if (from !== null && to !== null) {
+      return this.float(from, to, choice, place.row, this.stretches.to(id)!.row);
+    }
     if (from !== null) return this.hanging(from, choice, place.row);
     const down = this.hanging(to!, choice, place.row);
     const out: number[] = [];
@@ -87,39 +92,61 @@ export class Routes {
     return [x, y, x + aside, y + 1.6, x + aside, y + BACK_TAIL];
   }
 
-  private float(
+  /** Up or down one gap, past what may go through it in between. */
+  private upTheGap(
     [x0, y0]: readonly [number, number],
     [x1, y1]: readonly [number, number],
     choice: number,
     row: number,
   ): Flat {
+    const close = Math.abs(y1 - y0) < PASSES_CLOSE;
+    const sides = close ? [0, 1, -1, 0.7, -0.7] : [1, -1, 0.7, -0.7, 0];
+    const side = sides[choice]! * this.inward((x0 + x1) / 2, row);
+    if (side === 0) return [x0, y0, x1, y1];
+    const aside = x0 + (side * this.seating.pitch) / 2;
+    return [x0, y0, aside, y0, aside, y1, x1, y1];
+  }
+
+  private float(
+    [x0, y0]: readonly [number, number],
+    [x1, y1]: readonly [number, number],
+    choice: number,
+    row: number,
+    toRow: number,
+  ): Flat {
     const { pitch, rowHeight } = this.seating;
-    const straight = [x0, y0, x1, y1];
+    const gaps = Math.round(Math.abs(x1 - x0) / pitch);
     const half = pitch / 2;
-    if (Math.abs(y1 - y0) < rowHeight / 2) {
-      const gaps = Math.round(Math.abs(x1 - x0) / pitch);
-      if (gaps === 0) return straight;
-      // Out of the gap and into the other one sideways: above or below it another may pass.
-      const a = x0 + Math.sign(x1 - x0) * half;
-      const b = x1 - Math.sign(x1 - x0) * half;
-      const lanes = gaps < 2 ? [0, 1, -1, 0.6, -0.6] : [1, -1, 0, 0.7, -0.7];
-      const lane = lanes[choice]!;
-      const middle = (y0 + y1) / 2 + lane * LANE;
-      if (lane === 0) return [x0, y0, a, y0, b, y1, x1, y1];
-      return [x0, y0, a, y0, a, middle, b, middle, b, y1, x1, y1];
+    if (toRow === row && gaps === 0) return this.upTheGap([x0, y0], [x1, y1], choice, row);
+    // Out of the gap and into the other one sideways: above or below it another may pass.
+    const a = x0 + Math.sign(x1 - x0) * half;
+    const b = x1 - Math.sign(x1 - x0) * half;
+    const along = (y: number): Flat => [x0, y0, a, y0, a, y, b, y, b, y1, x1, y1];
+    if (toRow === row) {
+      const lane = (gaps < 2 ? [0, 1, -1, 0.6, -0.6] : [1, -1, 0, 0.7, -0.7])[choice]!;
+      return lane === 0 ? [x0, y0, a, y0, b, y1, x1, y1] : along(row * rowHeight + lane * LANE);
     }
-    // Where it would run down a gap it lies behind the base string beside it instead.
-    const steep = Math.abs(x1 - x0) < pitch * 1.5;
+    const below = (row + 0.5) * rowHeight;
+    if (toRow === row + 1 && gaps > 1 && choice < 3) return along(below + [0, 0.5, -0.5][choice]!);
     const inward = this.inward((x0 + x1) / 2, row);
     const out = this.isOutside(x0) || this.isOutside(x1) ? 1 : -1;
-    const aside = (
-      steep
-        ? [half, out * half, 0, half * 0.6, out * half * 0.6]
-        : [0, half, out * half, pitch, out * pitch]
-    )[choice]!;
-    if (aside === 0) return straight;
-    const shift = aside * inward;
-    const down = Math.sign(y1 - y0) * Math.min(1.4, Math.abs(y1 - y0) / 3);
-    return [x0, y0, x0 + shift, y0 + down, x1 + shift, y1 - down, x1, y1];
+    // Where it would run down a gap it lies behind the base string beside it instead.
+    if (gaps < 2) {
+      const aside = [half, out * half, half * 0.6, out * half * 0.6, pitch][choice]! * inward;
+      return shifted([x0, y0], [x1, y1], aside);
+    }
+    if (choice === 0 || (toRow === row + 1 && choice === 3)) return [x0, y0, x1, y1];
+    if (choice < 3) return shifted([x0, y0], [x1, y1], (choice === 1 ? half : out * half) * inward);
+    return along(choice === 3 ? below : (toRow - 0.5) * rowHeight);
   }
+}
+
+/** A way beside the straight one, `aside` of it. */
+function shifted(
+  [x0, y0]: readonly [number, number],
+  [x1, y1]: readonly [number, number],
+  aside: number,
+): Flat {
+  const down = Math.sign(y1 - y0) * Math.min(1.4, Math.abs(y1 - y0) / 3);
+  return [x0, y0, x0 + aside, y0 + down, x1 + aside, y1 - down, x1, y1];
 }
