@@ -2,6 +2,7 @@ export type { HalfWay, KnotKind } from '@halfhitch/core';
 export { type Bend, furthestStep, sharpestBend } from './checks/bends.js';
 export { type CheckedStrand, type Clearance, leastClearance } from './checks/clearance.js';
 export * from './curve/polyline.js';
+export * from './fabric/index.js';
 export { AXES } from './frame.js';
 export {
   type FinishedKnot,
