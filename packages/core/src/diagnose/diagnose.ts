@@ -20,8 +20,11 @@ export const DIAGNOSE_LIMITS = {
   knots: 120_000,
   /** Mistakes in one explanation. */
   mistakes: 6,
-  /** Knots tied in pieces tried, so that what fits no explanation does not take for ever. */
-  tried: 12_000_000,
+  /**
+   * Knots tied in pieces tried, so that what fits no explanation does not take for ever; wide
+   * pieces use them up faster. A piece 40 knots wide and 60 rows long stays below it.
+   */
+  tried: 8_000_000,
 } as const;
 
 export interface DiagnoseOptions {
@@ -53,7 +56,7 @@ export function diagnose(plan: Plan, seen: Seen, options: DiagnoseOptions = {}):
   const found = search(written, workshop, comparison, {
     most,
     breadth: BREADTH,
-    knots: DIAGNOSE_LIMITS.tried,
+    work: DIAGNOSE_LIMITS.tried,
   }).filter(({ parts }) => parts.length > 0);
   const judge = new Judge(written, workshop, comparison);
   const weighed = found.map((one) => judge.weigh(one));

@@ -24,12 +24,15 @@ export interface Piece {
   readonly between: readonly Between[];
 }
 
+/** Columns by which a colour change costs about as much again as a knot. */
+const WIDE = 50;
+
 /** Knots pieces that differ little from one another, and only the rows in which they differ. */
 export class Workshop {
   private readonly maker: Maker;
   private readonly view: RowView;
-  /** Knots tied so far in all pieces together. */
-  knots = 0;
+  /** Work done so far, in knots of a narrow piece: in a wide one a colour change moves more. */
+  work = 0;
   /** The piece without a mistake. */
   readonly sound: Piece;
 
@@ -74,7 +77,7 @@ export class Workshop {
       row++;
       if (row > last && same(between.at(-1), piece.between[row])) break;
     }
-    this.knots += tied.length * this.written.columns;
+    this.work += tied.length * this.written.columns * (1 + this.written.columns / WIDE);
     return { from, to: row, tied, between, rows };
   }
 

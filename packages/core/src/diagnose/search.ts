@@ -22,8 +22,8 @@ export interface SearchOptions {
   readonly most: number;
   /** Explanations followed up at each number of mistakes. */
   readonly breadth: number;
-  /** Knots tied in pieces tried; when they are used up, what has been found is all there is. */
-  readonly knots: number;
+  /** Knots tied in pieces tried, as the workshop counts them; when they are used up, what has been found is all there is. */
+  readonly work: number;
 }
 
 /** Knots tied in looking for the places of a row too many or too few. */
@@ -57,7 +57,7 @@ export function search(
   for (let mistakes = 1; mistakes <= options.most; mistakes++) {
     const next: Found[] = [];
     for (const found of level) {
-      if (workshop.knots > options.knots) break;
+      if (workshop.work > options.work) break;
       for (const branch of branches(written, workshop, comparison, found, options)) {
         const first = branch.alternatives[0] as Mistake;
         const made = [...found.piece.mistakes, first];
@@ -123,7 +123,7 @@ function branches(
     else group.alternatives.push(mistake);
   };
   for (const mistake of suspects(written, piece.mistakes, row, order)) {
-    if (workshop.knots > options.knots) break;
+    if (workshop.work > options.work) break;
     if (made.has(mistakeKey(mistake))) continue;
     take(mistake, tallier.of(workshop.change(piece, mistake)));
   }

@@ -24,7 +24,8 @@ export function* suspects(
   if (row >= rows) return;
   if (row > 0 && (whole || order <= 1)) yield* from(row - 1, columns - 1, columns - 1);
   // A mistake shows at its own knot or after it, but for one that makes a change early.
-  yield* from(row, 0, Math.min(columns - 1, order + 1));
+  // The nearest come first, so that in a very wide piece they are tried at all.
+  for (let at = Math.min(columns - 1, order + 1); at >= 0; at--) yield* from(row, at, at);
   if (!whole && order + 1 < columns - 1) yield* turnOf(from(row, columns - 1, columns - 1));
   if (row + 1 < rows && (whole || order >= columns - 2)) yield* from(row + 1, 0, 0);
 }

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -64,6 +65,20 @@ describe('rows as they were seen', () => {
   it('can be a chart', () => {
     const seen = readSeen(encoder.encode(printChartDocument(chart)), '', plan);
     expect(diagnose(plan, seen)).toEqual([]);
+  });
+
+  it('are documented by an example that is read', () => {
+    const page = readFileSync(new URL('../../../../docs/formats.md', import.meta.url), 'utf8');
+    const example = page.split('## Rows as they were seen')[1]?.match(/```text\n([^`]*)```/)?.[1];
+    const colours = [
+      { key: 'b', hex: '#1f6fb2', name: 'lake blue' },
+      { key: 'w', hex: '#f4f1e8', name: 'chalk' },
+    ];
+    const wide = planAlpha({ ...drawn('aabbaa', 'aabbaa', 'aabbaa'), colours });
+    const seen = readSeen(encoder.encode(example), '', wide);
+    expect(seen.rows).toBe(3);
+    expect(seen.looks[15]).toBe(Look.two);
+    expect(seen.knots[2]).toBe(5);
   });
 
   it.each([
