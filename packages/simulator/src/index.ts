@@ -1,17 +1,30 @@
 import { HalfhitchKnot } from './elements/knot-element.js';
+import { HalfhitchPicture } from './elements/picture-element.js';
 import { HalfhitchRow } from './elements/row-element.js';
 
+export type { StageView } from './elements/camera-turn.js';
 export { HalfhitchKnot } from './elements/knot-element.js';
+export { HalfhitchPicture } from './elements/picture-element.js';
 export { HalfhitchRow } from './elements/row-element.js';
-export type { StageElement, StageView, StepDetail } from './elements/stage-element.js';
+export type { StageControls } from './elements/stage-controls.js';
+export type { StageElement, StepDetail, TiedDetail } from './elements/stage-element.js';
+export { MESSAGES } from './messages/words.js';
 
-// A page may load two copies; the first one keeps the names.
-if (!customElements.get('halfhitch-knot')) customElements.define('halfhitch-knot', HalfhitchKnot);
-if (!customElements.get('halfhitch-row')) customElements.define('halfhitch-row', HalfhitchRow);
+const ELEMENTS = {
+  'halfhitch-knot': HalfhitchKnot,
+  'halfhitch-picture': HalfhitchPicture,
+  'halfhitch-row': HalfhitchRow,
+};
+
+for (const [name, element] of Object.entries(ELEMENTS)) {
+  // A page may load two copies; the first one keeps the names.
+  if (!customElements.get(name)) customElements.define(name, element);
+}
 
 declare global {
   interface HTMLElementTagNameMap {
     'halfhitch-knot': HalfhitchKnot;
+    'halfhitch-picture': HalfhitchPicture;
     'halfhitch-row': HalfhitchRow;
   }
 }

@@ -1,8 +1,13 @@
 import { KNOT_KINDS, type KnotKind, mirrorKnot } from '@halfhitch/core';
 import type { PropertyDeclarations } from 'lit';
 import { KNOT_SCORE } from '../knot/knot-score.js';
-import { halfInWords, type KnotNames, knotWords } from '../knot/knot-words.js';
-import { StageElement, type StageMoment, type StageWords } from './stage-element.js';
+import { halfInWords, type KnotNames, knotWords, plainNames } from '../knot/knot-words.js';
+import {
+  StageElement,
+  type StageMoment,
+  type StageWords,
+  type TiedDetail,
+} from './stage-element.js';
 
 /**
  * `<halfhitch-knot>`: one knot being tied, half hitch by half hitch.
@@ -18,10 +23,10 @@ import { StageElement, type StageMoment, type StageWords } from './stage-element
 export class HalfhitchKnot extends StageElement {
   static override properties: PropertyDeclarations = {
     kind: { reflect: true, noAccessor: true },
-    tyingColour: { attribute: 'tying-colour' },
-    heldColour: { attribute: 'held-colour' },
-    tyingName: { attribute: 'tying-name' },
-    heldName: { attribute: 'held-name' },
+    tyingColour: { attribute: 'tying-colour', reflect: true },
+    heldColour: { attribute: 'held-colour', reflect: true },
+    tyingName: { attribute: 'tying-name', reflect: true },
+    heldName: { attribute: 'held-name', reflect: true },
   };
 
   private kindAsked: KnotKind = 'forward';
@@ -59,28 +64,47 @@ export class HalfhitchKnot extends StageElement {
 
   protected override momentAt(position: number): StageMoment | null {
     if (this.poses === null) return null;
-    const { knotBox, knotLines } = this.poses;
+    const { crossingOf, knotBox, knotLines } = this.poses;
     const { kind, mirror, tyingColour, heldColour } = this;
     const lines = knotLines(
       { kind, mirror, tyingColour: hex(tyingColour), heldColour: hex(heldColour) },
       position,
     );
-    return { lines, box: knotBox(position) };
+    return { lines, box: knotBox(position), crossing: crossingOf(lines) };
+  }
+
+  protected override knotsDoneAt(position: number): number {
+    return position >= 2 ? 1 : 0;
+  }
+
+  protected override tiedAs(): { readonly detail: TiedDetail; readonly endsRow: boolean } {
+    return { detail: { row: 0, knot: 0 }, endsRow: false };
   }
 
   protected override wordsAt(position: number): StageWords {
-    const words = knotWords(this.kindTied, position, this.names);
+    const { words: say, names, kindTied } = this;
+    const words = knotWords(kindTied, position, names, say);
     const half = position > 1 ? 1 : 0;
-    return { ...words, saidPlaying: halfInWords(this.kindTied, half, this.names) };
+    if (this.backward) {
+      const said = say('knot.undoing', { text: words.said });
+      return { ...words, said, saidPlaying: said };
+    }
+    return { ...words, saidPlaying: halfInWords(kindTied, half, names, say) };
   }
 
   protected override get pictureName(): string {
-    const held = this.heldName === '' ? '' : ` on ${this.heldName}`;
-    return `A ${this.kindTied} knot being tied${held}${this.mirror ? ', mirrored for left-handers' : ''}`;
+    const { words, names } = this;
+    const kind = words(`kind.${this.kindTied}`);
+    const heldAt = names.heldAt ?? names.held;
+    const picture =
+      this.heldName === ''
+        ? words('knot.picture', { kind })
+        : words('knot.pictureOn', { kind, heldAt });
+    return this.mirror ? words('picture.mirrored', { picture }) : picture;
   }
 
   protected override get stepName(): string {
-    return 'half hitch';
+    return this.words('step.half');
   }
 
   /** The knot that is seen: the mirror image of `kind` when it is mirrored. */
@@ -89,10 +113,7 @@ export class HalfhitchKnot extends StageElement {
   }
 
   private get names(): KnotNames {
-    return {
-      tying: this.tyingName === '' ? 'the tying string' : this.tyingName,
-      held: this.heldName === '' ? 'the held string' : this.heldName,
-    };
+    return plainNames(this.words, this.tyingName, this.heldName);
   }
 }
 

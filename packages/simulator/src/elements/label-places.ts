@@ -1,8 +1,8 @@
 import { type Camera, projector } from '../thread/camera.js';
-import type { Box, ThreadLine } from '../thread/thread-line.js';
+import type { Box, ThreadLabel, ThreadLine } from '../thread/thread-line.js';
 
 export interface LabelPlace {
-  readonly text: string;
+  readonly label: ThreadLabel;
   /** Pixels from the top left: where the label's near end goes. */
   readonly x: number;
   readonly y: number;
@@ -28,12 +28,12 @@ export function labelPlaces(
       const anchor = where === 'top' ? highest(line, moment.box) : lastSeen(line, moment.box);
       if (anchor === null) return [];
       const at = project(anchor[0], anchor[1], anchor[2]);
-      return [{ text: line.label, x: at.x, y: at.y, half: (line.diameter / 2) * at.scale }];
+      return [{ label: line.label, x: at.x, y: at.y, half: (line.diameter / 2) * at.scale }];
     });
     here.sort((one, other) => one.x - other.x);
-    here.forEach(({ text, x, y, half }, i) => {
+    here.forEach(({ label, x, y, half }, i) => {
       const leftward = here.length > 1 && i < here.length / 2;
-      places.push({ text, x: leftward ? x - half - GAP : x + half + GAP, y, leftward });
+      places.push({ label, x: leftward ? x - half - GAP : x + half + GAP, y, leftward });
     });
   }
   return places;

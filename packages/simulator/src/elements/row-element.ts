@@ -3,7 +3,12 @@ import { rowPhases } from '@halfhitch/geometry';
 import type { PropertyDeclarations } from 'lit';
 import { movesOf, type RowToPlay, windowAt } from '../row/row-scene.js';
 import { rowKnotWords, said } from '../row/row-words.js';
-import { StageElement, type StageMoment, type StageWords } from './stage-element.js';
+import {
+  StageElement,
+  type StageMoment,
+  type StageWords,
+  type TiedDetail,
+} from './stage-element.js';
 
 /** Seconds for a half hitch in a row, and for another move, at speed 1. */
 const HALF_SECONDS = 2.6;
@@ -21,7 +26,7 @@ const MOVE_SECONDS = 1.8;
 export class HalfhitchRow extends StageElement {
   static override properties: PropertyDeclarations = {
     plan: { attribute: false, noAccessor: true },
-    row: { type: Number, noAccessor: true },
+    row: { type: Number, reflect: true, noAccessor: true },
     reading: { attribute: false, noAccessor: true },
     previous: { attribute: false, noAccessor: true },
   };
@@ -127,12 +132,28 @@ export class HalfhitchRow extends StageElement {
     if (this.poses === null || this.shown === null || this.length === 0) return null;
     const { order, t } = this.at(position);
     const { lines, box, focus, pitch } = this.poses.rowLines(this.shown, order, t, this.mirror);
-    return { lines, box, spotlight: { at: focus, radius: 0.9 * pitch } };
+    return { lines, box, spotlight: { at: focus, radius: 0.9 * pitch }, crossing: focus };
+  }
+
+  protected override knotsDoneAt(position: number): number {
+    let done = 0;
+    while (done + 1 < this.begins.length && (this.begins[done + 1] as number) <= position + 1e-9) {
+      done++;
+    }
+    return done;
+  }
+
+  protected override tiedAs(knot: number): {
+    readonly detail: TiedDetail;
+    readonly endsRow: boolean;
+  } {
+    const row = this.shown?.reading.row ?? 0;
+    return { detail: { row, knot }, endsRow: knot + 2 === this.begins.length };
   }
 
   protected override wordsAt(position: number): StageWords {
     if (this.shown === null || this.length === 0) {
-      const none = 'No row to show.';
+      const none = this.words('row.none');
       return { heading: none, moves: [none], current: -1, said: '', saidPlaying: '' };
     }
     const { order, t } = this.at(position);
@@ -143,10 +164,11 @@ export class HalfhitchRow extends StageElement {
       rowPhases(scene, index),
       knots.length,
       this.mirror,
+      this.words,
     );
     const move = Math.min(words.moves.length - 1, Math.floor(t + 1e-9));
-    const text = said(words, move);
-    const done = position >= this.length ? ' The row is done.' : '';
+    const text = said(words, move, this.words);
+    const done = position >= this.length ? ` ${this.words('row.done')}` : '';
     return {
       heading: words.heading,
       moves: words.moves,
@@ -157,13 +179,13 @@ export class HalfhitchRow extends StageElement {
   }
 
   protected override get pictureName(): string {
-    if (this.shown === null) return 'No row';
+    if (this.shown === null) return this.words('row.noneName');
     const { row, direction } = this.shown.reading;
-    const way = (direction === 'right') === this.mirror ? 'right to left' : 'left to right';
-    return `Row ${row + 1} being tied, ${way}`;
+    const leftwards = (direction === 'right') === this.mirror;
+    return this.words(leftwards ? 'row.leftwards' : 'row.rightwards', { row: row + 1 });
   }
 
   protected override get stepName(): string {
-    return 'step';
+    return this.words('step.step');
   }
 }

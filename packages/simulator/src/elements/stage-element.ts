@@ -8,14 +8,19 @@ import {
 } from 'lit';
 import { drawFlat } from '../flat/draw-flat.js';
 import { flatPicture } from '../flat/flat-picture.js';
+import { directionOfText, languageOf } from '../messages/catalogue.js';
+import { IN_ENGLISH, MESSAGES, type Words } from '../messages/words.js';
 import { Player, type Score } from '../playback/player.js';
 import { type Camera, frameBox } from '../thread/camera.js';
+import { ghostOf, trailOf } from '../thread/onion.js';
 import type { Box, Spotlight, ThreadLine } from '../thread/thread-line.js';
 import type { ThreadScene } from '../webgl/thread-scene.js';
+import { CameraTurn, STAGE_VIEWS, type StageView } from './camera-turn.js';
 import { labelPlaces } from './label-places.js';
+import { type StageControls, type StageSwitch, stageControls } from './stage-controls.js';
 import { stageStyles } from './stage-styles.js';
 
-export type StageView = 'front' | 'back';
+export type { StageView } from './camera-turn.js';
 
 /** What a position shows and says. */
 export interface StageMoment {
@@ -24,6 +29,8 @@ export interface StageMoment {
   readonly box: Box;
   /** What is to be looked at: threads farther from it than its radius in mm are faded. */
   readonly spotlight?: Spotlight;
+  /** Middle of what the magnifier shows, in mm, y up; none for no magnifier. */
+  readonly crossing?: readonly [number, number, number];
 }
 
 export interface StageWords {
@@ -45,21 +52,35 @@ export interface StepDetail {
   readonly text: string;
 }
 
+/** Of `halfhitch-knot` and `halfhitch-row`: what has just been tied, counted from 0. */
+export interface TiedDetail {
+  readonly row: number;
+  /** Place in its row in the order of knotting; null for a row. */
+  readonly knot: number | null;
+}
+
 type Drawing = 'waiting' | 'webgl' | 'flat';
 
-const SPEEDS = [0.25, 0.5, 1, 1.5, 2];
 const TURN_STEP = Math.PI / 24;
-const MOST_PITCH = 1.2;
-const FLIP_SECONDS = 0.6;
 /** Device pixels for each CSS pixel: more costs a phone much and shows little. */
 const MOST_PIXELS = 2;
+/** Positions between the lines of a trail, and how many there are. */
+const TRAIL_STEP = 0.07;
+const TRAIL_LINES = 4;
+/** Half the width of what the magnifier shows, in mm. */
+const MAGNIFIED = 1.25;
 
 /**
  * A picture of threads that is played: the stage, its words and its controls. What is played
  * comes from the elements built on it.
  *
- * Fires `halfhitch-step`, `halfhitch-play`, `halfhitch-pause`, `halfhitch-end` and
- * `halfhitch-view`.
+ * @fires halfhitch-step - a half hitch or move was done or undone; detail: position, done, text
+ * @fires halfhitch-knot - a knot was tied; detail: row, knot
+ * @fires halfhitch-row - a row was tied; detail: row
+ * @fires halfhitch-play - playing begins
+ * @fires halfhitch-pause - playing is stopped
+ * @fires halfhitch-end - playing has come to its end
+ * @fires halfhitch-view - it is seen from another side
  */
 export abstract class StageElement extends LitElement {
   static override styles = [stageStyles];
@@ -67,8 +88,15 @@ export abstract class StageElement extends LitElement {
   static override properties: PropertyDeclarations = {
     view: { reflect: true },
     speed: { type: Number, reflect: true },
-    position: { type: Number },
+    position: { type: Number, noAccessor: true },
     mirror: { type: Boolean, reflect: true },
+    backward: { type: Boolean, reflect: true },
+    loop: { type: Boolean, reflect: true },
+    ghost: { type: Boolean, reflect: true },
+    trail: { type: Boolean, reflect: true },
+    magnifier: { type: Boolean, reflect: true },
+    controls: { reflect: true },
+    lang: { reflect: true },
     drawing: { state: true },
     notice: { state: true },
     turning: { state: true },
@@ -77,25 +105,31 @@ export abstract class StageElement extends LitElement {
   declare view: StageView;
   declare speed: number;
   declare mirror: boolean;
+  declare backward: boolean;
+  declare loop: boolean;
+  declare ghost: boolean;
+  declare trail: boolean;
+  declare magnifier: boolean;
+  declare controls: StageControls;
   declare protected drawing: Drawing;
-  declare protected notice: string;
+  declare protected notice: '' | 'notice.notLoaded' | 'notice.lost' | 'notice.noWebgl';
   declare protected turning: boolean;
 
+  /** Says messages in the language this element is in. */
+  protected words: Words = IN_ENGLISH;
   protected readonly player: Player;
   private scene: ThreadScene | null = null;
   private sceneWanted = false;
   /** Grows whenever the scene is let go: what was on its way for an earlier time is dropped. */
   private sceneTime = 0;
-  private yaw = 0;
-  private pitch = 0;
-  /** Yaw the camera is turning to, for front and back. */
-  private yawGoal: number | null = null;
+  private readonly turn = new CameraTurn();
   private frame = 0;
   private lastTick = 0;
   private onScreen = false;
   private stale = true;
   private watchers: { disconnect(): void }[] = [];
   private stopsDone = 0;
+  private knotsDone = 0;
   private readonly calm = matchMedia('(prefers-reduced-motion: reduce)');
   private readonly dark = matchMedia('(prefers-color-scheme: dark)');
   private drag: { id: number; x: number; y: number } | null = null;
@@ -105,6 +139,12 @@ export abstract class StageElement extends LitElement {
     this.view = 'front';
     this.speed = 1;
     this.mirror = false;
+    this.backward = false;
+    this.loop = false;
+    this.ghost = false;
+    this.trail = false;
+    this.magnifier = false;
+    this.controls = 'all';
     this.drawing = 'waiting';
     this.notice = '';
     this.turning = false;
@@ -123,6 +163,13 @@ export abstract class StageElement extends LitElement {
   protected abstract get pictureName(): string;
   /** What one press of the step buttons goes on by: "half hitch" or "step". */
   protected abstract get stepName(): string;
+  /** How many whole knots are tied at a position. */
+  protected abstract knotsDoneAt(position: number): number;
+  /** The knot that is the one of this number, and whether a row ends with it. */
+  protected abstract tiedAs(knot: number): {
+    readonly detail: TiedDetail;
+    readonly endsRow: boolean;
+  };
 
   /** Where the playing is, from 0 to the length of what is played. */
   get position(): number {
@@ -162,24 +209,30 @@ export abstract class StageElement extends LitElement {
     this.player.seek(position);
   }
 
+  /** Goes on by some half hitches or steps, or back by as many when `steps` is below 0. */
+  step(steps = 1): void {
+    this.pause();
+    const many = Math.min(10_000, Math.abs(Math.trunc(steps) || 0));
+    for (let i = 0; i < many; i++) this.player.step(steps < 0 ? -1 : 1);
+  }
+
   /** Goes to where the next half hitch or step ends. */
   stepForward(): void {
-    this.pause();
-    this.player.step(1);
+    this.step(1);
   }
 
   /** Goes back to where the half hitch or step before began. */
   stepBack(): void {
-    this.pause();
-    this.player.step(-1);
+    this.step(-1);
   }
 
   flip(): void {
-    this.view = this.view === 'front' ? 'back' : 'front';
+    this.view = this.view === 'back' ? 'front' : 'back';
   }
 
   override connectedCallback(): void {
     super.connectedCallback();
+    this.readLanguage();
     this.calm.addEventListener('change', this.onPreference);
     this.dark.addEventListener('change', this.onPreference);
     void this.updateComplete.then(() => this.watch());
@@ -199,18 +252,33 @@ export abstract class StageElement extends LitElement {
   }
 
   protected override willUpdate(changes: PropertyValues<this>): void {
+    this.readLanguage();
     if (changes.has('speed')) this.player.speed = this.speedInUse;
+    this.player.loop = this.loop;
+    this.player.backward = this.backward;
     if (changes.has('view')) {
       const first = changes.get('view') === undefined;
-      this.turnTo(this.view === 'back' ? Math.PI : 0, first || this.calm.matches);
+      if (!STAGE_VIEWS.includes(this.view)) this.view = 'front';
+      this.turn.to(this.view, this.mirror, first || this.calm.matches);
       if (!first) this.fire('halfhitch-view');
     }
   }
 
   protected override updated(): void {
+    this.toggleAttribute('playing', this.playing);
+    // Not at every frame: only where it comes to rest.
+    if (!this.playing) this.setAttribute('position', String(this.position));
     this.stale = true;
     this.wake();
   }
+
+  private readLanguage(): void {
+    const language = MESSAGES.languageFor(languageOf(this));
+    if (language === this.language) return;
+    this.language = language;
+    this.words = MESSAGES.in(language);
+  }
+  private language = 'en';
 
   /** Takes over a new score; the position becomes `at`. */
   protected score(score: Score, at: number): void {
@@ -218,110 +286,116 @@ export abstract class StageElement extends LitElement {
     this.player.load(score);
     this.player.seek(at);
     this.stopsDone = this.doneAt(this.position);
+    this.knotsDone = this.knotsDoneAt(this.position);
     this.changed();
   }
   private scoreNow: Score = { length: 0, stops: [0], stills: [0], secondsAt: () => 1 };
 
   protected override render(): TemplateResult {
-    const words = this.wordsAt(this.position);
-    const { playing } = this;
-    const step = this.stepName;
+    const said = this.wordsAt(this.position);
+    const { playing, words } = this;
+    const picture = words('picture.from', {
+      picture: this.pictureName,
+      view: words(`view.${this.view}`),
+    });
     return html`
-      <div
-        class="stage ${this.turning ? 'turning' : ''}"
-        part="stage"
-        tabindex="0"
-        role="group"
-        aria-roledescription="moving picture"
-        aria-label="${this.pictureName}, seen from the ${this.view}"
-        aria-describedby="hint"
-        @keydown=${this.onKey}
-        @pointerdown=${this.onPointerDown}
-        @pointermove=${this.onPointerMove}
-        @pointerup=${this.onPointerUp}
-        @pointercancel=${this.onPointerUp}
-      >
-        ${this.picture()}
-        <span class="side" aria-hidden="true">${this.view === 'front' ? 'Front' : 'Back'}</span>
-      </div>
-      ${this.notice === '' ? nothing : html`<p class="notice" part="notice">${this.notice}</p>`}
-      <div class="controls" part="controls" @keydown=${this.onControlKey}>
-        <input
-          class="scrub"
-          part="scrubber"
-          type="range"
-          min="0"
-          max=${this.length}
-          step="0.01"
-          .value=${String(this.position)}
-          aria-label="Place in the knotting"
-          aria-valuetext=${words.heading}
-          @input=${this.onScrub}
-        />
-        <button class="play" part="button play" @click=${this.onPlay}>
-          ${playing ? 'Pause' : 'Play'}
-        </button>
-        <button
-          part="button"
-          aria-label="Back one ${step}"
-          title="Back one ${step}"
-          aria-disabled=${this.position <= 0 ? 'true' : 'false'}
-          @click=${this.stepBack}
+      <div class="all" dir=${directionOfText(this.language)}>
+        <div
+          class="stage ${this.turning ? 'turning' : ''}"
+          part="stage"
+          tabindex="0"
+          role="group"
+          aria-roledescription=${words('control.movingPicture')}
+          aria-label=${picture}
+          aria-describedby=${this.controls === 'all' ? 'hint' : nothing}
+          @keydown=${this.onKey}
+          @pointerdown=${this.onPointerDown}
+          @pointermove=${this.onPointerMove}
+          @pointerup=${this.onPointerUp}
+          @pointercancel=${this.onPointerUp}
         >
-          ${backIcon}
-        </button>
-        <button
-          part="button"
-          aria-label="On one ${step}"
-          title="On one ${step}"
-          aria-disabled=${this.position >= this.length ? 'true' : 'false'}
-          @click=${this.stepForward}
-        >
-          ${onIcon}
-        </button>
-        <button part="button" @click=${this.flip}>
-          ${this.view === 'front' ? 'See the back' : 'See the front'}
-        </button>
-        <label>
-          Speed
-          <select part="speed" .value=${String(this.speed)} @change=${this.onSpeed}>
-            ${SPEEDS.map(
-              (speed) =>
-                html`<option value=${speed} ?selected=${speed === this.speed}>${speedName(speed)}</option>`,
-            )}
-          </select>
-        </label>
-      </div>
-      <div class="caption" part="caption" aria-hidden="true">
-        <p class="heading">${words.heading}</p>
+          ${this.picture()}
+          <span class="side" aria-hidden="true">${words(`view.${this.view}Cap`)}</span>
+        </div>
         ${
-          words.moves.length === 1
-            ? html`<p class="words">${words.moves[0]}</p>`
-            : html`<ol>
-              ${words.moves.map(
-                (move, i) => html`<li class=${i === words.current ? 'current' : ''}>${move}</li>`,
-              )}
-            </ol>`
+          this.notice === ''
+            ? nothing
+            : html`<p class="notice" part="notice">${words(this.notice)}</p>`
+        }
+        ${stageControls({
+          words,
+          show: this.controls,
+          heading: said.heading,
+          step: this.stepName,
+          position: this.position,
+          length: this.length,
+          playing,
+          speed: this.speed,
+          view: this.view,
+          views: STAGE_VIEWS,
+          switches: this.switches,
+          play: this.onPlay,
+          seek: this.onScrub,
+          stepBy: (way) => this.step(way),
+          flip: () => this.flip(),
+          setSpeed: (speed) => {
+            this.speed = speed;
+          },
+          setView: (view) => {
+            this.view = view;
+          },
+          toggle: (name, on) => {
+            this[name] = on;
+          },
+          key: this.onControlKey,
+        })}
+        <div class="caption" part="caption" aria-hidden="true">
+          <slot name="caption">
+            <p class="heading">${said.heading}</p>
+            ${
+              said.moves.length === 1
+                ? html`<p class="words">${said.moves[0]}</p>`
+                : html`<ol>
+                  ${said.moves.map(
+                    (move, i) =>
+                      html`<li class=${i === said.current ? 'current' : ''}>${move}</li>`,
+                  )}
+                </ol>`
+            }
+          </slot>
+        </div>
+        <p class="said" part="live" aria-live="polite" aria-atomic="true">
+          ${playing && !this.calm.matches ? said.saidPlaying : said.said}
+        </p>
+        ${
+          this.controls === 'all'
+            ? html`<p class="hint" part="hint" id="hint">
+              ${words('hint.drag')}
+              <span class="keys">${words('hint.keys', { step: this.stepName })}</span>
+            </p>`
+            : nothing
         }
       </div>
-      <p class="said" part="live" aria-live="polite" aria-atomic="true">
-        ${playing && !this.calm.matches ? words.saidPlaying : words.said}
-      </p>
-      <p class="hint" part="hint" id="hint">
-        Drag the picture to look round.
-        <span class="keys">
-          With the picture in focus: <kbd>Space</kbd> plays, <kbd>←</kbd> <kbd>→</kbd> go move by
-          move, <kbd>Shift</kbd>+<kbd>←</kbd> <kbd>→</kbd> by ${step}, <kbd>↑</kbd> <kbd>↓</kbd> a
-          little, <kbd>Home</kbd> <kbd>End</kbd> to the start and end, <kbd>F</kbd> turns it over,
-          <kbd>W</kbd> <kbd>A</kbd> <kbd>S</kbd> <kbd>D</kbd> look round, <kbd>0</kbd> straight on.
-        </span>
-      </p>
     `;
   }
 
+  /** Switches of the menu; a picture that lacks one of them leaves it out. */
+  protected get switches(): Readonly<Partial<Record<StageSwitch, boolean>>> {
+    const { loop, ghost, trail, magnifier } = this;
+    return { loop, ghost, trail, magnifier };
+  }
+
   private picture(): TemplateResult {
-    if (this.drawing === 'webgl') return html`<canvas part="canvas" aria-hidden="true"></canvas>`;
-    return html`<svg part="drawing" aria-hidden="true" focusable="false"></svg>`;
+    if (this.drawing === 'webgl') {
+      return html`<canvas class="threads" part="canvas" aria-hidden="true"></canvas>
+        ${
+          this.magnifier
+            ? html`<canvas class="magnified" part="magnifier" aria-hidden="true"></canvas>`
+            : nothing
+        }`;
+    }
+    return html`<svg part="drawing" aria-hidden="true" focusable="false"></svg>
+      ${this.drawing === 'waiting' ? html`<slot name="poster"></slot>` : nothing}`;
   }
 
   // ---- the picture ----
@@ -358,7 +432,7 @@ export abstract class StageElement extends LitElement {
     } catch {
       if (time !== this.sceneTime) return;
       this.sceneWanted = false;
-      this.notice = 'The picture could not be loaded. Its words still tell every move.';
+      this.notice = 'notice.notLoaded';
       return;
     }
     this.redraw();
@@ -368,8 +442,7 @@ export abstract class StageElement extends LitElement {
       const scene = new Scene({
         contextLost: () => {
           this.drawing = 'flat';
-          this.notice =
-            'The browser has taken the 3D picture away for now; this drawing shows the same threads.';
+          this.notice = 'notice.lost';
         },
         contextRestored: () => {
           this.drawing = 'webgl';
@@ -386,8 +459,7 @@ export abstract class StageElement extends LitElement {
     } catch {
       if (time !== this.sceneTime) return;
       this.drawing = 'flat';
-      this.notice =
-        'The 3D picture cannot be shown: this browser gives no WebGL. This drawing shows the same threads.';
+      this.notice = 'notice.noWebgl';
     }
   }
 
@@ -422,12 +494,15 @@ export abstract class StageElement extends LitElement {
       return;
     }
     this.player.tick(passed);
-    if (this.yawGoal !== null) this.turnOn(passed);
+    if (this.turn.turning) {
+      this.turn.pass(passed);
+      this.stale = true;
+    }
     if (this.stale) {
       this.stale = false;
       this.draw();
     }
-    if (this.playing || this.yawGoal !== null) this.wake();
+    if (this.playing || this.turn.turning) this.wake();
     else this.lastTick = 0;
   }
 
@@ -438,35 +513,57 @@ export abstract class StageElement extends LitElement {
     const width = stage.clientWidth;
     const height = stage.clientHeight;
     if (width === 0 || height === 0) return;
-    const camera = frameBox(moment.box, {
-      yaw: this.yaw,
-      pitch: this.pitch,
-      aspect: width / height,
-    });
-    const lines = moment.lines;
-    const canvas = this.renderRoot.querySelector('canvas');
+    const { yaw, pitch } = this.turn;
+    const camera = frameBox(moment.box, { yaw, pitch, aspect: width / height });
+    const lines = [...moment.lines, ...this.besideLines()];
+    const canvas = this.renderRoot.querySelector<HTMLCanvasElement>('canvas.threads');
     if (this.scene !== null && canvas !== null && this.drawing === 'webgl') {
-      const pixels = Math.min(MOST_PIXELS, window.devicePixelRatio || 1);
-      const across = Math.round(width * pixels);
-      const down = Math.round(height * pixels);
-      if (canvas.width !== across || canvas.height !== down) {
-        canvas.width = across;
-        canvas.height = down;
-      }
+      sizeTo(canvas, width, height);
       this.scene.setGround(getComputedStyle(stage).backgroundColor);
       this.scene.pose(lines, moment.spotlight ?? null);
       this.scene.drawOnto(canvas, camera, reachOf(moment.box));
+      this.magnify(moment);
     } else {
       const drawing = this.renderRoot.querySelector<SVGElement>('.stage > svg');
-      if (drawing !== null)
-        drawFlat(
-          drawing,
-          flatPicture(lines, camera, width, height, moment.spotlight),
-          width,
-          height,
-        );
+      const { spotlight } = moment;
+      if (drawing !== null) {
+        drawFlat(drawing, flatPicture(lines, camera, width, height, spotlight), width, height);
+      }
     }
-    this.placeLabels(moment, camera, width, height);
+    this.placeLabels({ ...moment, lines }, camera, width, height);
+  }
+
+  /** The thin lines of the next move and of those before, where they are asked for. */
+  private besideLines(): ThreadLine[] {
+    const lines: ThreadLine[] = [];
+    const { position } = this;
+    const { stops, stills } = this.scoreNow;
+    if (this.trail) {
+      const began = stops.filter((stop) => stop < position - 1e-6).at(-1) ?? 0;
+      const earlier: (readonly ThreadLine[])[] = [];
+      for (let k = TRAIL_LINES; k >= 1; k--) {
+        const at = position - k * TRAIL_STEP;
+        if (at >= began) earlier.push(this.momentAt(at)?.lines ?? []);
+      }
+      lines.push(...trailOf(earlier));
+    }
+    const next = stills.find((still) => still > position + 1e-6);
+    if (this.ghost && next !== undefined) lines.push(...ghostOf(this.momentAt(next)?.lines ?? []));
+    return lines;
+  }
+
+  /** Draws what is round the crossing once more, larger, into the corner. */
+  private magnify(moment: StageMoment): void {
+    const canvas = this.renderRoot.querySelector<HTMLCanvasElement>('canvas.magnified');
+    if (canvas === null || moment.crossing === undefined || this.scene === null) return;
+    sizeTo(canvas, canvas.clientWidth, canvas.clientHeight);
+    const [x, y, z] = moment.crossing;
+    const near: Box = {
+      min: [x - MAGNIFIED, y - MAGNIFIED, z - 0.1],
+      max: [x + MAGNIFIED, y + MAGNIFIED, z + 0.1],
+    };
+    const { yaw, pitch } = this.turn;
+    this.scene.drawOnto(canvas, frameBox(near, { yaw, pitch, aspect: 1 }), reachOf(moment.box));
   }
 
   private placeLabels(moment: StageMoment, camera: Camera, width: number, height: number): void {
@@ -486,7 +583,8 @@ export abstract class StageElement extends LitElement {
       const place = placed[i];
       label.hidden = place === undefined;
       if (place === undefined) return;
-      if (label.textContent !== place.text) label.textContent = place.text;
+      const text = this.words(`label.${place.label}`);
+      if (label.textContent !== text) label.textContent = text;
       const x = place.leftward ? place.x - label.offsetWidth : place.x;
       const across = Math.max(4, Math.min(width - label.offsetWidth - 4, x));
       const down = Math.max(6, Math.min(height - label.offsetHeight - 6, place.y));
@@ -494,37 +592,8 @@ export abstract class StageElement extends LitElement {
     });
   }
 
-  // ---- the camera ----
-
-  private turnTo(yaw: number, atOnce: boolean): void {
-    this.pitch = 0;
-    if (atOnce) {
-      this.yaw = yaw;
-      this.yawGoal = null;
-    } else {
-      this.yaw = nearestTurn(this.yaw, yaw);
-      this.yawGoal = yaw;
-    }
-    this.redraw();
-  }
-
-  private turnOn(passed: number): void {
-    const goal = this.yawGoal as number;
-    const most = (Math.PI / FLIP_SECONDS) * passed;
-    const left = goal - this.yaw;
-    if (Math.abs(left) <= most) {
-      this.yaw = goal;
-      this.yawGoal = null;
-    } else {
-      this.yaw += Math.sign(left) * most;
-    }
-    this.stale = true;
-  }
-
   private look(yaw: number, pitch: number): void {
-    this.yawGoal = null;
-    this.yaw += yaw;
-    this.pitch = Math.max(-MOST_PITCH, Math.min(MOST_PITCH, this.pitch + pitch));
+    this.turn.by(yaw, pitch);
     this.redraw();
   }
 
@@ -556,13 +625,9 @@ export abstract class StageElement extends LitElement {
     else this.play();
   };
 
-  private readonly onScrub = (event: Event): void => {
+  private readonly onScrub = (position: number): void => {
     this.pause();
-    this.seek(Number((event.target as HTMLInputElement).value));
-  };
-
-  private readonly onSpeed = (event: Event): void => {
-    this.speed = Number((event.target as HTMLSelectElement).value);
+    this.seek(position);
   };
 
   private readonly onKey = (event: KeyboardEvent): void => {
@@ -581,7 +646,7 @@ export abstract class StageElement extends LitElement {
   };
 
   private pressed(event: KeyboardEvent): boolean {
-    switch (event.key) {
+    switch (event.key.length === 1 ? event.key.toLowerCase() : event.key) {
       case ' ':
         this.onPlay();
         return true;
@@ -600,18 +665,15 @@ export abstract class StageElement extends LitElement {
         this.nudge(0.05);
         return true;
       case 'Home':
-        this.pause();
-        this.seek(0);
+        this.onScrub(0);
         return true;
       case 'End':
-        this.pause();
-        this.seek(this.length);
+        this.onScrub(this.length);
         return true;
       case '0':
-        this.turnTo(this.view === 'back' ? Math.PI : 0, this.calm.matches);
+        this.turn.to(this.view, this.mirror, this.calm.matches);
+        this.redraw();
         return true;
-    }
-    switch (event.key.toLowerCase()) {
       case 'f':
         this.flip();
         return true;
@@ -638,8 +700,7 @@ export abstract class StageElement extends LitElement {
   }
 
   private nudge(by: number): void {
-    this.pause();
-    this.seek(this.position + by);
+    this.onScrub(this.position + by);
   }
 
   // ---- news ----
@@ -651,6 +712,7 @@ export abstract class StageElement extends LitElement {
   private moved(): void {
     this.changed();
     this.redraw();
+    this.tellOfKnots();
     const done = this.doneAt(this.position);
     if (done === this.stopsDone) return;
     this.stopsDone = done;
@@ -660,6 +722,16 @@ export abstract class StageElement extends LitElement {
       done,
       text: words.said,
     } satisfies StepDetail);
+  }
+
+  private tellOfKnots(): void {
+    const before = this.knotsDone;
+    this.knotsDone = this.knotsDoneAt(this.position);
+    // Leaping over many knots tells of the last one only.
+    if (this.knotsDone <= before) return;
+    const { detail, endsRow } = this.tiedAs(this.knotsDone - 1);
+    this.fire('halfhitch-knot', detail);
+    if (endsRow) this.fire('halfhitch-row', { row: detail.row, knot: null } satisfies TiedDetail);
   }
 
   private ended(): void {
@@ -677,7 +749,7 @@ export abstract class StageElement extends LitElement {
     return Math.max(0, done);
   }
 
-  private fire(name: string, detail?: StepDetail): void {
+  private fire(name: string, detail?: StepDetail | TiedDetail): void {
     this.dispatchEvent(
       new CustomEvent(name, { detail: detail ?? null, bubbles: true, composed: true }),
     );
@@ -698,28 +770,17 @@ export abstract class StageElement extends LitElement {
   }
 }
 
+function sizeTo(canvas: HTMLCanvasElement, width: number, height: number): void {
+  const pixels = Math.min(MOST_PIXELS, window.devicePixelRatio || 1);
+  const across = Math.round(width * pixels);
+  const down = Math.round(height * pixels);
+  if (canvas.width === across && canvas.height === down) return;
+  canvas.width = across;
+  canvas.height = down;
+}
+
 function reachOf(box: Box): number {
   return (
     0.5 * Math.hypot(box.max[0] - box.min[0], box.max[1] - box.min[1], box.max[2] - box.min[2])
   );
 }
-
-/** The angle equal to `from` but for whole turns that is nearest to `to`. */
-function nearestTurn(from: number, to: number): number {
-  const turn = 2 * Math.PI;
-  return to + (((((from - to) % turn) + turn + Math.PI) % turn) - Math.PI);
-}
-
-function speedName(speed: number): string {
-  const names: Record<number, string> = {
-    0.25: 'Very slow',
-    0.5: 'Slow',
-    1: 'Steady',
-    1.5: 'Brisk',
-    2: 'Fast',
-  };
-  return names[speed] ?? String(speed);
-}
-
-const backIcon = html`<svg class="icon" viewBox="0 0 20 20" width="20" height="20" aria-hidden="true"><path d="M12.5 4 6.5 10l6 6" fill="none" stroke="currentColor" stroke-width="2" stroke-linecap="round" stroke-linejoin="round"/></svg>`;
-const onIcon = html`<svg class="icon" viewBox="0 0 20 20" width="20" height="20" aria-hidden="true"><path d="m7.5 4 6 6-6 6" fill="none" stroke="currentColor" stroke-width="2" stroke-linecap="round" stroke-linejoin="round"/></svg>`;

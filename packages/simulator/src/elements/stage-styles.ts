@@ -38,22 +38,40 @@ export const stageStyles = css`
   .stage:focus-visible,
   button:focus-visible,
   input:focus-visible,
-  select:focus-visible {
+  select:focus-visible,
+  summary:focus-visible {
     outline: 3px solid var(--_accent);
     outline-offset: 2px;
   }
-  canvas,
-  .stage > svg {
+  canvas.threads,
+  .stage > svg,
+  slot[name='poster']::slotted(*) {
     position: absolute;
     inset: 0;
     inline-size: 100%;
     block-size: 100%;
     display: block;
   }
+  .stage > svg {
+    direction: ltr;
+  }
+  canvas.magnified {
+    position: absolute;
+    inset-block-start: 0.5rem;
+    inset-inline-end: 0.5rem;
+    inline-size: 38%;
+    max-inline-size: 11rem;
+    aspect-ratio: 1;
+    border: 3px solid var(--_accent);
+    border-radius: 50%;
+    background: var(--_ground);
+    pointer-events: none;
+  }
   .label {
     position: absolute;
-    inset-block-start: 0;
-    inset-inline-start: 0;
+    /* Placed by the picture, which no direction of text turns round. */
+    left: 0;
+    top: 0;
     padding: 0.05rem 0.4rem;
     font-size: 0.8125rem;
     line-height: 1.35;
@@ -160,6 +178,40 @@ export const stageStyles = css`
     margin: 0;
     accent-color: var(--_accent);
   }
+  .icon:dir(rtl) {
+    transform: scaleX(-1);
+  }
+  .more {
+    position: relative;
+  }
+  .more[open] {
+    flex-basis: 100%;
+  }
+  summary {
+    display: inline-flex;
+    align-items: center;
+    min-block-size: 44px;
+    padding-inline: 0.7rem;
+    font-size: 0.9375rem;
+    border: 1px solid var(--_line);
+    border-radius: 4px;
+    background: var(--_panel);
+    cursor: pointer;
+  }
+  .menu {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0.2rem 1.2rem;
+    padding-block: 0.5rem;
+  }
+  .menu label {
+    min-block-size: 44px;
+  }
+  input[type='checkbox'] {
+    inline-size: 1.25rem;
+    block-size: 1.25rem;
+    accent-color: var(--_accent);
+  }
   label {
     display: inline-flex;
     align-items: center;
@@ -171,15 +223,6 @@ export const stageStyles = css`
     font-size: 0.8125rem;
     line-height: 1.7;
     color: var(--_faint);
-  }
-  kbd {
-    font: inherit;
-    font-size: 0.75rem;
-    padding: 0.05em 0.4em;
-    border: 1px solid var(--_line);
-    border-radius: 3px;
-    color: var(--_ink);
-    white-space: nowrap;
   }
   @media (hover: none) and (pointer: coarse) {
     .hint .keys {

@@ -37,6 +37,23 @@ export function knotLines(look: KnotLook, position: number): ThreadLine[] {
   ];
 }
 
+/** Where the tying string is nearest to the middle of the held one: what there is to magnify. */
+export function crossingOf(lines: readonly ThreadLine[]): readonly [number, number, number] {
+  const tying = lines.find(({ part }) => part === 'tying');
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  if (tying !== undefined) {
+    const near = 1.2 * tying.diameter;
+    for (let i = 0; i < tying.points.length; i += 3) {
+      const y = tying.points[i + 1] as number;
+      if (Math.hypot(tying.points[i] as number, tying.points[i + 2] as number) > near) continue;
+      low = Math.min(low, y);
+      high = Math.max(high, y);
+    }
+  }
+  return [0, high < low ? 0 : (low + high) / 2, 0];
+}
+
 /** Room for the knot while it is loose, and for the tight one alone; mm for 1 mm thread. */
 const LOOSE: Box = { min: [-3.4, -10.6, -1.6], max: [3.4, 3.4, 3.4] };
 const TIGHT: Box = { min: [-2.6, -4.6, -1.6], max: [2.6, 2.4, 2.4] };

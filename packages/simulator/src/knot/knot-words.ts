@@ -1,5 +1,6 @@
-import { halvesOf, type KnotKind } from '@halfhitch/core';
+import { changesPlaces, halvesOf, type KnotKind, startSide } from '@halfhitch/core';
 import { STAGE_ENDS } from '@halfhitch/geometry';
+import { IN_ENGLISH, type Words } from '../messages/words.js';
 
 export interface KnotWords {
   /** "First half: forward half hitch" */
@@ -17,51 +18,79 @@ export interface KnotNames {
   readonly tying: string;
   /** What the held string is called, such as "base string 4". */
   readonly held: string;
+  /** The same where a language asks for another form; default: the same as those. */
+  readonly tyingFirst?: string;
+  readonly heldAt?: string;
+}
+
+/** What strings without a name are called. */
+export function plainNames(words: Words, tying: string, held: string): KnotNames {
+  return {
+    tying: tying === '' ? words('name.tying') : tying,
+    tyingFirst: tying === '' ? words('name.tyingFirst') : capital(tying),
+    held: held === '' ? words('name.held') : held,
+    heldAt: held === '' ? words('name.heldAt') : held,
+  };
 }
 
 /** The four moves of a half hitch; the last says where the string goes from there. */
-export function movesOfHalf(kind: KnotKind, half: 0 | 1, names: KnotNames): string[] {
+export function movesOfHalf(
+  kind: KnotKind,
+  half: 0 | 1,
+  names: KnotNames,
+  words: Words = IN_ENGLISH,
+): string[] {
   const halves = halvesOf(kind);
-  const way = halves[half];
-  const [from, to] = way === 'forward' ? ['left', 'right'] : ['right', 'left'];
-  const again = half === 1 && halves[0] === way;
-  const { tying, held } = names;
-  let leave: string;
-  if (half === 0) {
-    leave =
-      halves[0] === halves[1]
-        ? `It hangs on the ${from} again, over its own bar, ready for the second half.`
-        : `It goes on over ${held} to the ${to}, ready for the second half.`;
-  } else {
-    leave =
-      halves[0] === halves[1]
-        ? `It goes on over ${held} to the ${to}: the two strings have changed places.`
-        : `It goes on over ${held} to the ${to}: both strings hang where they began.`;
-  }
+  const forward = halves[half] === 'forward';
+  const values = {
+    tying: names.tying,
+    held: names.held,
+    heldAt: names.heldAt ?? names.held,
+    from: words(forward ? 'side.left' : 'side.right'),
+    to: words(forward ? 'side.right' : 'side.left'),
+  };
+  const same = changesPlaces(kind);
+  const leave =
+    half === 0
+      ? same
+        ? 'knot.snugOverBar'
+        : 'knot.snugAcross'
+      : same
+        ? 'knot.snugChanged'
+        : 'knot.snugBack';
   return [
-    `Lay ${tying} over ${held} from ${from} to ${to}${again ? ', below the first half' : ''}. This is the bar.`,
-    `Take it behind ${held}, back to the ${from}, above the bar.`,
-    `Bring it up to the front through the loop between itself and ${held}.`,
-    `Pull it snug. ${leave}`,
+    words(half === 1 && same ? 'knot.barAgain' : 'knot.bar', values),
+    words('knot.behind', values),
+    words('knot.through', values),
+    words(leave, values),
   ];
 }
 
 /** What is done at a position of a knot, 0 to 2. */
-export function knotWords(kind: KnotKind, position: number, names: KnotNames): KnotWords {
-  const halves = halvesOf(kind);
-  const side = halves[0] === 'forward' ? 'left' : 'right';
+export function knotWords(
+  kind: KnotKind,
+  position: number,
+  names: KnotNames,
+  words: Words = IN_ENGLISH,
+): KnotWords {
+  const named = words(`kind.${kind}`);
   if (position <= 0) {
     return {
-      heading: `${capital(kind)} knot`,
-      moves: movesOfHalf(kind, 0, names),
+      heading: capital(words('knot.title', { kind: named })),
+      moves: movesOfHalf(kind, 0, names, words),
       current: -1,
-      said: `Ready for a ${kind} knot. ${capital(names.tying)} hangs to the ${side} of ${names.held}.`,
+      said: words('knot.ready', {
+        kind: named,
+        tyingFirst: names.tyingFirst ?? capital(names.tying),
+        heldAt: names.heldAt ?? names.held,
+        side: words(`side.${startSide(kind)}`),
+      }),
     };
   }
   // A whole number is the end of a half, not the beginning of the next.
   const half = position > 1 ? 1 : 0;
   const within = position - half;
-  const moves = movesOfHalf(kind, half, names);
+  const moves = movesOfHalf(kind, half, names, words);
   const current =
     within <= STAGE_ENDS.bar + 1e-9
       ? 0
@@ -70,20 +99,31 @@ export function knotWords(kind: KnotKind, position: number, names: KnotNames): K
         : within <= STAGE_ENDS['through-loop'] + 1e-9
           ? 2
           : 3;
-  const which = half === 0 ? 'First' : 'Second';
-  const done = position >= 2 ? ` The ${kind} knot is tied.` : '';
+  const way = words(`half.${halvesOf(kind)[half]}`);
+  const said = words(half === 0 ? 'knot.saidFirst' : 'knot.saidSecond', {
+    way,
+    move: current + 1,
+    text: moves[current] ?? '',
+  });
   return {
-    heading: `${which} half: ${halves[half]} half hitch`,
+    heading: words(half === 0 ? 'knot.firstHalf' : 'knot.secondHalf', { way }),
     moves,
     current,
-    said: `${which} half, ${halves[half]}, move ${current + 1} of 4. ${moves[current] ?? ''}${done}`,
+    said: position >= 2 ? `${said} ${words('knot.done', { kind: named })}` : said,
   };
 }
 
 /** A whole half in one go, for when moves pass too fast to be said one by one. */
-export function halfInWords(kind: KnotKind, half: 0 | 1, names: KnotNames): string {
-  const which = half === 0 ? 'First' : 'Second';
-  return `${which} half, ${halvesOf(kind)[half]}. ${movesOfHalf(kind, half, names).join(' ')}`;
+export function halfInWords(
+  kind: KnotKind,
+  half: 0 | 1,
+  names: KnotNames,
+  words: Words = IN_ENGLISH,
+): string {
+  return words(half === 0 ? 'knot.wholeFirst' : 'knot.wholeSecond', {
+    way: words(`half.${halvesOf(kind)[half]}`),
+    text: movesOfHalf(kind, half, names, words).join(' '),
+  });
 }
 
 export function capital(sentence: string): string {

@@ -28,6 +28,10 @@ export class Player {
   speed = 1;
   /** Whether to go from still to still, instead of moving. */
   stills = false;
+  /** Whether the step that holds the position is played again and again. */
+  loop = false;
+  /** Whether it plays from the end to the beginning, as work is undone. */
+  backward = false;
   private score: Score;
   private readonly events: PlayerEvents;
   private at = 0;
@@ -55,7 +59,7 @@ export class Player {
 
   play(): void {
     if (this.score.length <= 0) return;
-    if (this.at >= this.score.length) this.moveTo(0);
+    if (this.atEnd) this.moveTo(this.backward ? this.score.length : 0);
     this.held = 0;
     this.running = true;
   }
@@ -83,18 +87,50 @@ export class Player {
   tick(seconds: number): void {
     if (!this.running) return;
     const passed = Math.min(LONGEST_TICK, Math.max(0, seconds)) * this.speed;
+    const way = this.backward ? -1 : 1;
+    let next: number;
     if (this.stills) {
       this.held += passed;
       if (this.held < STILL_SECONDS) return;
       this.held = 0;
-      this.moveTo(this.beyond(this.score.stills, 1));
+      next = this.beyond(this.score.stills, way);
     } else {
-      this.moveTo(this.at + passed / Math.max(0.05, this.score.secondsAt(this.at)));
+      next = this.at + (way * passed) / Math.max(0.05, this.score.secondsAt(this.at));
     }
-    if (this.at >= this.score.length) {
+    if (this.loop) {
+      this.moveTo(this.looped(next));
+      return;
+    }
+    this.moveTo(next);
+    if (this.atEnd) {
       this.running = false;
       this.events.ended();
     }
+  }
+
+  private get atEnd(): boolean {
+    return this.backward ? this.at <= 0 : this.at >= this.score.length;
+  }
+
+  /** Where the position goes when it would leave the step it is in: that step's other end. */
+  private looped(next: number): number {
+    const { stops, length } = this.score;
+    let from = 0;
+    let to = length;
+    for (let i = 1; i < stops.length; i++) {
+      const begins = stops[i - 1] as number;
+      const ends = stops[i] as number;
+      // On a stop, playing goes on into the step ahead; the last step has nothing ahead.
+      const within = this.backward
+        ? this.at > begins + 1e-9 && this.at <= ends + 1e-9
+        : this.at >= begins - 1e-9 && this.at < ends - 1e-9;
+      if (!within) continue;
+      from = begins;
+      to = ends;
+    }
+    if (next >= to - 1e-9 && !this.backward) return from;
+    if (next <= from + 1e-9 && this.backward) return to;
+    return next;
   }
 
   private beyond(places: readonly number[], way: 1 | -1): number {

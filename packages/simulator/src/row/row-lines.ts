@@ -1,7 +1,7 @@
 import type { KnotReading } from '@halfhitch/core';
 import { type RowPose, type RowStrand, rowPose } from '@halfhitch/geometry';
 import { yUp } from '../knot/knot-lines.js';
-import type { Box, ThreadLine, ThreadPart } from '../thread/thread-line.js';
+import type { Box, ThreadLabel, ThreadLine, ThreadPart } from '../thread/thread-line.js';
 import { colourOfString, type RowToPlay, windowAt } from './row-scene.js';
 
 export interface RowMoment {
@@ -20,10 +20,10 @@ const PART: Readonly<Record<RowStrand['role'], ThreadPart>> = {
   lead: 'resting',
 };
 
-const LABEL: Readonly<Partial<Record<RowStrand['role'], string>>> = {
+const LABEL: Readonly<Partial<Record<RowStrand['role'], ThreadLabel>>> = {
   tying: 'ties',
   held: 'held',
-  'old-lead': 'old lead',
+  'old-lead': 'old',
 };
 
 /** All strings near one knot of a row while it is tied; `t` counts the knot's moves. */

@@ -1,6 +1,13 @@
-import { halvesOf, type KnotReading, mirrorKnot, type ThreadString } from '@halfhitch/core';
+import {
+  changesPlaces,
+  halvesOf,
+  type KnotReading,
+  mirrorKnot,
+  type ThreadString,
+} from '@halfhitch/core';
 import type { RowPhase } from '@halfhitch/geometry';
 import { capital } from '../knot/knot-words.js';
+import { IN_ENGLISH, type Words } from '../messages/words.js';
 
 /** What each move of a knot in a row is called, for one knot. */
 export interface RowKnotWords {
@@ -19,73 +26,81 @@ export function rowKnotWords(
   phases: readonly RowPhase[],
   knots: number,
   mirror: boolean,
+  words: Words = IN_ENGLISH,
 ): RowKnotWords {
   const kind = mirror ? mirrorKnot(knot.kind) : knot.kind;
-  const lead = leadName(knot.tying);
-  const held = `base string ${knot.column + 1}`;
-  const old = knot.change?.oldLead ?? null;
-  const oldName = old === null ? '' : leadName(old);
-  const place =
-    knot.place === 'inner' || kind === 'forward' || kind === 'backward' ? '' : 'edge knot, ';
-  const heading = `Row ${knot.row + 1}, knot ${knot.order + 1} of ${knots}: ${place}${kind} on ${held}, tied by ${lead}`;
-  const enters = newLead(knot, lead);
+  const lead = leadName(knot.tying, words);
+  const held = words('name.base', { number: knot.column + 1 });
+  const oldLead = knot.change?.oldLead ?? null;
+  const old = oldLead === null ? '' : leadName(oldLead, words);
+  const enters = newLead(knot, lead, words);
+  const values = { lead, held, old };
+  const half = (which: 0 | 1): string => {
+    const way = halvesOf(kind)[which];
+    const [from, to] =
+      way === 'forward' ? (['left', 'right'] as const) : (['right', 'left'] as const);
+    return words(which === 0 ? 'row.first' : 'row.second', {
+      ...values,
+      way: words(`half.${way}`),
+      from: words(`side.${from}`),
+      to: words(`side.${to}`),
+    });
+  };
   const moves = phases.map((phase): string => {
     switch (phase) {
       case 'lay-aside':
-        return `Lay ${oldName} aside. ${enters}`;
+        return `${words('row.layAside', values)} ${enters}`;
       case 'pass-behind':
-        return `Pass ${oldName} behind and under this last knot, not caught in it. ${enters}`;
+        return `${words('row.passBehind', values)} ${enters}`;
       case 'take-down':
-        return `Take ${oldName} down and behind, and check that the last knot lies level. ${enters}`;
-      case 'first-half': {
-        const begin = knot.change !== null && phases[0] === 'first-half' ? `${enters} ` : '';
-        return `${begin}First half, ${halfInShort(kind, 0, lead, held)}`;
-      }
+        return `${words('row.takeDown', values)} ${enters}`;
+      case 'first-half':
+        return knot.change !== null && phases[0] === 'first-half'
+          ? `${enters} ${half(0)}`
+          : half(0);
       case 'lay-through':
-        return `Lay ${oldName} under ${lead}, through the middle of this half-made knot.`;
-      case 'second-half': {
-        const locks = phases.includes('lay-through')
-          ? ` It locks ${oldName}, which now goes to the back.`
-          : '';
-        return `Second half, ${halfInShort(kind, 1, lead, held)}${locks}`;
-      }
+        return words('row.layThrough', values);
+      case 'second-half':
+        return phases.includes('lay-through')
+          ? `${half(1)} ${words('row.locks', values)}`
+          : half(1);
       default:
         return phase satisfies never;
     }
   });
+  const edge = knot.place !== 'inner' && !changesPlaces(kind);
+  const heading = words(edge ? 'row.headingEdge' : 'row.heading', {
+    row: knot.row + 1,
+    knot: knot.order + 1,
+    knots,
+    kind: words(`kind.${kind}`),
+    held,
+    lead,
+  });
   return { heading, moves };
 }
 
-function newLead(knot: KnotReading, lead: string): string {
+function newLead(knot: KnotReading, lead: string, words: Words): string {
   const { change } = knot;
   if (change === null) return '';
-  if (change.join) return `Add ${lead} from behind, to go on with the same colour.`;
-  if (change.firstUse) return `Add ${lead} as a new lead from behind, its tail left at the back.`;
-  const float = change.float;
-  const far =
-    float !== null && float.rows + float.columns > 1
-      ? ' Leave the float behind the work flat.'
-      : '';
-  return `Take ${lead} up from behind.${far}`;
-}
-
-function halfInShort(
-  kind: Parameters<typeof halvesOf>[0],
-  half: 0 | 1,
-  lead: string,
-  held: string,
-): string {
-  const way = halvesOf(kind)[half];
-  const [from, to] = way === 'forward' ? ['left', 'right'] : ['right', 'left'];
-  return `${way}: ${lead} over ${held} from ${from} to ${to}, behind it back to the ${from} above the bar, up through the loop, and snug.`;
+  if (change.join) return words('row.join', { lead });
+  if (change.firstUse) return words('row.firstUse', { lead });
+  const { float } = change;
+  const up = words('row.takeUp', { lead });
+  return float !== null && float.rows + float.columns > 1 ? `${up} ${words('row.flatFloat')}` : up;
 }
 
 /** "L2 (buoy orange)"; on a screen names are always set as text. */
-export function leadName(string: ThreadString): string {
-  const name = string.name.trim() === '' ? string.colour : string.name.trim();
-  return `${string.id} (${name})`;
+export function leadName(string: ThreadString, words: Words = IN_ENGLISH): string {
+  const colour = string.name.trim() === '' ? string.colour : string.name.trim();
+  return words('name.lead', { id: string.id, colour });
 }
 
-export function said(words: RowKnotWords, move: number): string {
-  return `${capital(words.heading)}. Move ${move + 1} of ${words.moves.length}. ${words.moves[move] ?? ''}`;
+export function said(words: RowKnotWords, move: number, say: Words = IN_ENGLISH): string {
+  return say('row.move', {
+    heading: capital(words.heading),
+    move: move + 1,
+    moves: words.moves.length,
+    text: words.moves[move] ?? '',
+  });
 }

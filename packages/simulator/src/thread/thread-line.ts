@@ -1,5 +1,8 @@
 /** What a string does in the picture; says how it is marked and named, never by colour alone. */
-export type ThreadPart = 'tying' | 'held' | 'old-lead' | 'resting' | 'other';
+export type ThreadPart = 'tying' | 'held' | 'old-lead' | 'resting' | 'other' | 'ghost';
+
+/** What a string is labelled as; the words are a message of the same name. */
+export type ThreadLabel = 'ties' | 'held' | 'old' | 'next';
 
 /** One string of a pose: its centre-line and how it looks. */
 export interface ThreadLine {
@@ -16,7 +19,7 @@ export interface ThreadLine {
   /** Thread diameter in mm. */
   readonly diameter: number;
   /** Drawn beside the string, or null for no label. */
-  readonly label: string | null;
+  readonly label: ThreadLabel | null;
   /** Where the label goes: by the string's highest point in the picture, or by its free end. */
   readonly labelAt: 'top' | 'end';
 }

@@ -16,6 +16,7 @@ const MARKS: Readonly<Record<ThreadPart, { strength: number; dash: number }>> = 
   held: { strength: 0, dash: 0 },
   resting: { strength: 0, dash: 0 },
   other: { strength: 0, dash: 0 },
+  ghost: { strength: 0, dash: 0 },
 };
 
 interface ThreadUniforms {

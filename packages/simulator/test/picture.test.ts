@@ -1,0 +1,72 @@
+import { KNOT_KINDS } from '@halfhitch/core';
+import { describe, expect, it } from 'vitest';
+import { knotPicture, knotPictureElement, PictureError } from '../src/picture.js';
+
+const strokes = (markup: string): string[] =>
+  [...markup.matchAll(/stroke="([^"]+)"/g)].map((match) => match[1] as string);
+
+describe('the small picture of a knot', () => {
+  it('is made where there is no DOM', () => {
+    expect(typeof document).toBe('undefined');
+    for (const kind of KNOT_KINDS) {
+      const markup = knotPicture({ kind, tyingColour: '#123456', heldColour: '#fedcba' });
+      expect(markup).toMatch(/^<svg [^>]*viewBox="0 0 240 280"/);
+      expect(new Set(strokes(markup))).toContain('#123456');
+      expect(new Set(strokes(markup))).toContain('#fedcba');
+    }
+  });
+
+  it('differs by kind, moment and side, and is the same for the same', () => {
+    const all = KNOT_KINDS.flatMap((kind) =>
+      [0, 0.5, 1, 2].flatMap((moment) =>
+        (['front', 'back'] as const).map((view) =>
+          knotPicture({ kind, moment, view, decorative: true }),
+        ),
+      ),
+    );
+    // Before anything is tied, forward and forward-backward look alike, as do their mirrors.
+    expect(new Set(all).size).toBeGreaterThanOrEqual(all.length - 12);
+    expect(knotPicture({ moment: 1 })).toBe(knotPicture({ moment: 1 }));
+  });
+
+  it('draws the thread that lies over last', () => {
+    const colours = { tyingColour: '#111111', heldColour: '#eeeeee', decorative: true };
+    // The bar of the first half lies over the held string: from the front it is drawn after it.
+    const last = (view: 'front' | 'back') =>
+      strokes(knotPicture({ moment: 0.25, view, ...colours }))
+        .filter((c) => c === '#111111' || c === '#eeeeee')
+        .at(-1);
+    expect(last('front')).toBe('#111111');
+    expect(last('back')).toBe('#eeeeee');
+  });
+
+  it('says what it shows in English or German', () => {
+    expect(knotPicture({ kind: 'backward' })).toContain(
+      '<title>A finished backward knot, seen from the front</title>',
+    );
+    const german = knotPicture({ kind: 'backward', moment: 0.2, lang: 'de-CH' });
+    expect(german).toContain('lang="de"');
+    expect(german).toContain('von rechts nach links');
+    expect(knotPicture({ kind: 'backward', mirror: true })).toContain('A finished forward knot');
+    expect(knotPicture({ decorative: true })).not.toContain('<title>');
+  });
+
+  it('escapes words and takes no colour that is none', () => {
+    const markup = knotPictureElement({
+      label: '"><script>alert(1)</script>',
+      tyingColour: 'red" onload="alert(1)',
+    });
+    expect(markup).not.toContain('<script');
+    expect(markup).not.toContain('" onload');
+    expect(strokes(markup)).toContain('#8a8f94');
+    expect(markup).toMatch(
+      /^<halfhitch-picture kind="forward"[^>]*><svg .*<\/svg><\/halfhitch-picture>$/,
+    );
+  });
+
+  it('says clearly what is wrong', () => {
+    expect(() => knotPicture({ kind: 'granny' as never })).toThrow(PictureError);
+    expect(() => knotPicture({ moment: Number.NaN })).toThrow(/0 to 2/);
+    expect(() => knotPicture({ width: 5 })).toThrow(/width is 5/);
+  });
+});
