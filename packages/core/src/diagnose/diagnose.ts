@@ -12,7 +12,7 @@ import { settleParts } from './joint.js';
 import { Workshop } from './piece.js';
 import { type Found, search } from './search.js';
 import { earlier, undoOf } from './undo.js';
-import { weightOf } from './weights.js';
+import { UNEXPLAINED, WEIGHT_OF_ALL, weightOf } from './weights.js';
 
 /** Stated limits of what can be diagnosed. */
 export const DIAGNOSE_LIMITS = {
@@ -64,7 +64,10 @@ export function diagnose(plan: Plan, seen: Seen, options: DiagnoseOptions = {}):
   weighed.sort((one, other) => fewest(one) - fewest(other) || other.weight - one.weight);
   const listed = weighed.slice(0, options.explanations ?? EXPLANATIONS);
   const sum = listed.reduce((total, { weight }) => total + weight, 0);
-  return listed.map(({ weight, ...rest }) => ({ ...rest, likelihood: weight / sum }));
+  return listed.map(({ weight, ...rest }) => ({
+    ...rest,
+    likelihood: sum > 0 ? weight / sum : 1 / listed.length,
+  }));
 }
 
 function check(plan: Plan, seen: Seen): void {
@@ -102,7 +105,7 @@ class Judge {
     const { written, workshop } = this;
     const settled = settleParts(workshop, this.comparison, found);
     const parts: DiagnosisPart[] = [];
-    let weight = 1;
+    let weight = UNEXPLAINED ** found.tally.total;
     let undo: Undo | null = null;
     for (const part of settled) {
       const alternatives = part.alternatives.map((mistakes) => ({
@@ -139,12 +142,11 @@ class Judge {
     return undos.reduce((one, other) => earlier(this.written, one, other));
   }
 
-  /** Per knot at which it could have been made, a mistake of a common kind weighs more. */
   private weightOf(mistake: Mistake): number {
-    if (mistake.kind !== 'wrong-kind') return weightOf(mistake, null);
+    if (mistake.kind !== 'wrong-kind') return weightOf(mistake, null) / WEIGHT_OF_ALL;
     const source = sourceOf(mistake.row, []);
     const { columns, kind, rows } = this.written;
     const asked = kind[Math.min(source, rows - 1) * columns + mistake.column] as number;
-    return weightOf(mistake, startSide(kindAt(asked)));
+    return weightOf(mistake, startSide(kindAt(asked))) / WEIGHT_OF_ALL;
   }
 }

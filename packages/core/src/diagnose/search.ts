@@ -81,8 +81,15 @@ export function search(
   const [untouched] = partial as [Found, ...Found[]];
   const better = partial.filter(({ tally }) => tally.total < untouched.tally.total);
   const price = ({ tally, parts }: Found): number => tally.total + 2 * parts.length;
-  better.sort((one, other) => price(one) - price(other));
-  return better.length === 0 ? [untouched] : better.slice(0, options.breadth);
+  // More mistakes that explain no more explain nothing.
+  const needed = better.filter(
+    ({ parts, tally }) =>
+      !better.some(
+        (other) => other.parts.length < parts.length && other.tally.total <= tally.total,
+      ),
+  );
+  needed.sort((one, other) => price(one) - price(other));
+  return needed.length === 0 ? [untouched] : needed.slice(0, options.breadth);
 }
 
 /** Those that get furthest, and those that leave least. */

@@ -49,8 +49,12 @@ function* explanation(words: MistakeWords, diagnosis: Diagnosis): Generator<stri
   const undo = diagnosis.undo === null ? [] : words.undo(diagnosis.undo);
   for (const sentence of undo) yield `  ${sentence}`;
   const [part] = diagnosis.parts;
-  const mistake = part?.alternatives[0]?.mistakes[0];
-  if (mistake !== undefined) yield `  ${words.goOn(mistake, all)}`;
+  const likeliest = part?.alternatives[0];
+  const mistake = likeliest?.mistakes[0];
+  if (mistake === undefined || diagnosis.undo === null) return;
+  const there =
+    likeliest?.undo.row === diagnosis.undo.row && likeliest.undo.column === diagnosis.undo.column;
+  yield `  ${there ? words.goOn(mistake, all) : words.goOnFrom(diagnosis.undo, all)}`;
 }
 
 function whatOf(words: MistakeWords, one: Alternative, all: readonly Mistake[]): string {

@@ -24,6 +24,13 @@ export const MISTAKE_WEIGHTS: Readonly<Record<MistakeKind, number>> = {
   'other-edge': 3,
 };
 
+/**
+ * What a weight is divided by to stand for a likelihood, and what each thing left unexplained
+ * takes away: rough measures, so that one mistake more is never likelier.
+ */
+export const WEIGHT_OF_ALL = 1_000;
+export const UNEXPLAINED = 0.01;
+
 /** Share of a kind's weight that is left where the mistake asks for more than a slip. */
 const RARER = 0.25;
 

@@ -102,6 +102,16 @@ export class MistakeWords {
     }
   }
 
+  /** How to go on from the place that was undone to, whichever mistake it was. */
+  goOnFrom(undo: Undo, all: readonly Mistake[] = []): string {
+    const row =
+      this.source(
+        undo.row,
+        all.filter((one) => one.row < undo.row),
+      ) + 1;
+    return `Go on there, with base string ${undo.column + 1}, by row ${row} of the instructions as written.`;
+  }
+
   /** What to undo and how, a sentence each. */
   undo(undo: Undo): string[] {
     const place = `base string ${undo.column + 1} in row ${undo.row + 1}`;
