@@ -11,11 +11,15 @@ const GRADES: readonly { grade: Grade; name: string }[] = [
   { grade: 'note', name: 'Worth knowing' },
 ];
 
-/** Whether the piece knots out as drawn, by the numbers, and what was found. */
+/**
+ * Whether the piece knots out as drawn, by the numbers, and what was found; in short, only what is
+ * wrong is laid open.
+ */
 export function verdict(
   piece: Piece,
   changes: string,
   show: (place: Place) => void,
+  short: boolean,
 ): TemplateResult {
   const { ok, knots, halfHitches } = piece;
   return html`
@@ -26,7 +30,7 @@ export function verdict(
         ${halfHitches.toLocaleString('en-GB')} half hitches. ${changes}
       </p>
     </div>
-    ${GRADES.map(({ grade, name }) => graded(piece, grade, name, show))}
+    ${GRADES.map(({ grade, name }) => graded(piece, grade, name, show, short))}
     ${
       piece.findingCount > Math.min(MOST_LISTED, piece.findings.length)
         ? html`<p>${piece.findingCount.toLocaleString('en-GB')} findings in all; the first are listed.</p>`
@@ -40,10 +44,11 @@ function graded(
   grade: Grade,
   name: string,
   show: (place: Place) => void,
+  short: boolean,
 ): TemplateResult | typeof nothing {
   const found = piece.findings.filter((finding) => finding.grade === grade).slice(0, MOST_LISTED);
   if (found.length === 0) return nothing;
-  return html`<details class="findings ${grade}" ?open=${grade === 'wrong' || found.length <= 4}>
+  return html`<details class="findings ${grade}" ?open=${grade === 'wrong' || (!short && found.length <= 4)}>
     <summary>${name}: ${found.length}</summary>
     <ul>
       ${found.map((finding) => html`<li>${one(finding, show)}</li>`)}

@@ -1,4 +1,5 @@
 import '@halfhitch/simulator';
+import '../cut/cut-panel.js';
 import { changesInWords, type KnotReading } from '@halfhitch/core';
 import type { HalfhitchKnot, HalfhitchRow } from '@halfhitch/simulator';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
@@ -23,6 +24,9 @@ const MOST_BYTES = 32 * 1024 * 1024;
 
 type Playing = 'knot' | 'row';
 
+/** Where all stands in one column, and the picture must come before what is seldom changed. */
+const NARROW = '(max-width: 56rem)';
+
 /**
  * The page. Names, legends and messages come from files, so they are only ever set as text: no
  * markup is made from them here, and the page's policy lets none become script.
@@ -38,6 +42,7 @@ export class Workbench extends LitElement {
     dragging: { state: true },
     playing: { state: true },
     mirror: { state: true },
+    narrow: { state: true },
     asked: { state: true },
   };
 
@@ -50,10 +55,12 @@ export class Workbench extends LitElement {
   declare private dragging: boolean;
   declare private playing: Playing;
   declare private mirror: boolean;
+  declare private narrow: boolean;
   /** What is chosen in the options, also while it is being worked out. */
   declare private asked: KnotChoice;
 
   private readonly desk = new Desk();
+  private readonly width = matchMedia(NARROW);
   private opened = 0;
   private playNext = false;
 
@@ -68,6 +75,7 @@ export class Workbench extends LitElement {
     this.dragging = false;
     this.playing = 'knot';
     this.mirror = false;
+    this.narrow = this.width.matches;
     this.asked = { edge: 'straight', start: 'left' };
   }
 
@@ -81,6 +89,7 @@ export class Workbench extends LitElement {
     addEventListener('dragover', this.onDragOver);
     addEventListener('dragleave', this.onDragLeave);
     addEventListener('drop', this.onDrop);
+    this.width.addEventListener('change', this.onWidth);
     void this.openDemo();
   }
 
@@ -89,7 +98,12 @@ export class Workbench extends LitElement {
     removeEventListener('dragover', this.onDragOver);
     removeEventListener('dragleave', this.onDragLeave);
     removeEventListener('drop', this.onDrop);
+    this.width.removeEventListener('change', this.onWidth);
   }
+
+  private readonly onWidth = (): void => {
+    this.narrow = this.width.matches;
+  };
 
   // ---- charts ----
 
@@ -232,68 +246,97 @@ export class Workbench extends LitElement {
 
   private bench(piece: Piece): TemplateResult {
     return html`
-      <section class="card about" aria-labelledby="piece-name">
-        <h2 id="piece-name">${piece.name === '' ? 'A chart without a name' : piece.name}</h2>
-        <p class="size">
-          ${number(piece.rows)} ${piece.rows === 1 ? 'row' : 'rows'} of ${piece.columns}
-          ${piece.columns === 1 ? 'knot' : 'knots'}
-        </p>
-        ${verdict(piece, changesInWords(piece.changes), (place) => this.onFinding(place))}
-        ${
-          piece.notices.length === 0
-            ? nothing
-            : html`<ul class="notices">
-              ${piece.notices.map((notice) => html`<li>${notice}</li>`)}
-            </ul>`
-        }
-        ${this.options()}
-        <h3 class="legend-name">Colours</h3>
-        <ul class="legend">
-          ${piece.colours.map(
-            (colour) => html`<li><halfhitch-swatch .colour=${colour.hex}></halfhitch-swatch>
-              <span>${colour.name === '' ? colour.hex : colour.name}</span></li>`,
+      <div class="bench">
+        <section class="card about" aria-labelledby="piece-name">
+          <h2 id="piece-name">${piece.name === '' ? 'A chart without a name' : piece.name}</h2>
+          <p class="size">
+            ${number(piece.rows)} ${piece.rows === 1 ? 'row' : 'rows'} of ${piece.columns}
+            ${piece.columns === 1 ? 'knot' : 'knots'}
+          </p>
+          ${verdict(
+            piece,
+            changesInWords(piece.changes),
+            (place) => this.onFinding(place),
+            this.narrow,
           )}
-        </ul>
-      </section>
-      <section class="card result" aria-labelledby="result-name">
-        <div class="bar">
-          <h2 id="result-name">The knotted piece</h2>
-          <div class="zoom" role="group" aria-label="Size of the picture">
-            <button type="button" aria-label="Smaller" @click=${() => this.fabric?.zoomBy(-1)}>−</button>
-            <button type="button" aria-label="Larger" @click=${() => this.fabric?.zoomBy(1)}>+</button>
+          ${
+            piece.notices.length === 0
+              ? nothing
+              : html`<ul class="notices">
+                ${piece.notices.map((notice) => html`<li>${notice}</li>`)}
+              </ul>`
+          }
+        </section>
+        ${this.narrow ? nothing : this.setup(piece)}
+        <section class="card result" aria-labelledby="result-name">
+          <div class="bar">
+            <h2 id="result-name">The knotted piece</h2>
+            <div class="zoom" role="group" aria-label="Size of the picture">
+              <button type="button" aria-label="Smaller" @click=${() => this.fabric?.zoomBy(-1)}>−</button>
+              <button type="button" aria-label="Larger" @click=${() => this.fabric?.zoomBy(1)}>+</button>
+            </div>
           </div>
-        </div>
-        <halfhitch-fabric
-          .drawTile=${(tile: Tile) => this.desk.ask({ ask: 'tile', tile })}
-          @place=${this.onPlace}
-        ></halfhitch-fabric>
-        <p class="hint">
-          Choose a knot to watch it. By keys: arrows from knot to knot,
-          <kbd>Home</kbd> <kbd>End</kbd> to the ends of the row, <kbd>Enter</kbd> plays it.
-        </p>
+          <halfhitch-fabric
+            .drawTile=${(tile: Tile) => this.desk.ask({ ask: 'tile', tile })}
+            @place=${this.onPlace}
+          ></halfhitch-fabric>
+          <p class="hint">
+            Choose a knot to watch it. By keys: arrows from knot to knot,
+            <kbd>Home</kbd> <kbd>End</kbd> to the ends of the row, <kbd>Enter</kbd> plays it.
+          </p>
+        </section>
+        <section class="card watch" aria-labelledby="watch-name">
+          <div class="bar">
+            <h2 id="watch-name">Watch it tied</h2>
+            <fieldset class="switch">
+              <legend class="unseen">What is played</legend>
+              ${this.playingChoice('knot', 'One knot')} ${this.playingChoice('row', 'Whole row')}
+            </fieldset>
+          </div>
+          ${this.stage()}
+          <label class="check">
+            <input
+              type="checkbox"
+              .checked=${this.mirror}
+              @change=${(event: Event) => {
+                this.mirror = (event.target as HTMLInputElement).checked;
+              }}
+            />
+            Left-handed: mirror the 3D picture
+          </label>
+          ${this.mirror ? this.mirrored() : nothing}
+        </section>
+        ${this.sheet === null ? nothing : this.row(piece, this.sheet)}
+      </div>
+      <section class="card cut-card" aria-labelledby="cut-name">
+        <halfhitch-cut .piece=${piece}></halfhitch-cut>
       </section>
-      <section class="card watch" aria-labelledby="watch-name">
-        <div class="bar">
-          <h2 id="watch-name">Watch it tied</h2>
-          <fieldset class="switch">
-            <legend class="unseen">What is played</legend>
-            ${this.playingChoice('knot', 'One knot')} ${this.playingChoice('row', 'Whole row')}
-          </fieldset>
-        </div>
-        ${this.stage()}
-        <label class="check">
-          <input
-            type="checkbox"
-            .checked=${this.mirror}
-            @change=${(event: Event) => {
-              this.mirror = (event.target as HTMLInputElement).checked;
-            }}
-          />
-          Left-handed: show the mirror image
-        </label>
-      </section>
-      ${this.sheet === null ? nothing : this.row(piece, this.sheet)}
+      ${this.narrow ? this.setup(piece) : nothing}
     `;
+  }
+
+  /** The picture and the rows stay as they are: mirrored, they would no longer be the drawing. */
+  private mirrored(): TemplateResult {
+    return html`<p class="hand" role="status">
+      <strong>Shown for the left hand: mirror image.</strong> The chart, its picture and the written
+      rows stay as drawn. Worked in the mirror throughout, left and right change places in every
+      row, and the piece comes out as the mirror image of the drawing: draw letters and numbers the
+      wrong way round for that.
+    </p>`;
+  }
+
+  private setup(piece: Piece): TemplateResult {
+    return html`<section class="card setup" aria-labelledby="setup-name">
+      <h2 id="setup-name">How it is knotted</h2>
+      ${this.options()}
+      <h3 class="legend-name">Colours</h3>
+      <ul class="legend">
+        ${piece.colours.map(
+          (colour) => html`<li><halfhitch-swatch .colour=${colour.hex}></halfhitch-swatch>
+            <span>${colour.name === '' ? colour.hex : colour.name}</span></li>`,
+        )}
+      </ul>
+    </section>`;
   }
 
   private options(): TemplateResult {
@@ -461,7 +504,7 @@ export class Workbench extends LitElement {
     this.playNext = chosen;
     void this.goTo({ row, column }).then(() => this.requestUpdate());
     // On a narrow page the knot is played below the picture, out of sight.
-    if (chosen && matchMedia('(max-width: 56rem)').matches) {
+    if (chosen && this.narrow) {
       this.querySelector('.watch')?.scrollIntoView({ block: 'nearest' });
     }
   };

@@ -1,5 +1,5 @@
 import type { Answer, Answers, Ask, Request } from './messages.js';
-import workerAddress from './worker.js?worker&url';
+import { startWorker } from './trusted-workers.js';
 
 /** Said to the user as it is. */
 export class WorkError extends Error {
@@ -11,23 +11,6 @@ interface Waiting {
   readonly reject: (error: Error) => void;
 }
 
-/** The one string that becomes a script is the worker's own address. */
-const policy = (
-  globalThis as {
-    trustedTypes?: {
-      createPolicy(
-        name: string,
-        rules: { createScriptURL(address: string): string },
-      ): { createScriptURL(address: string): string };
-    };
-  }
-).trustedTypes?.createPolicy('halfhitch', {
-  createScriptURL: (address) => {
-    if (address !== workerAddress) throw new TypeError('Not an address of this app.');
-    return address;
-  },
-});
-
 /**
  * Hands charts to a worker, where they are read, planned, verified and drawn, so that the page
  * goes on answering however large they are.
@@ -38,9 +21,7 @@ export class Desk {
   private asked = 0;
 
   constructor() {
-    this.worker = new Worker(policy?.createScriptURL(workerAddress) ?? workerAddress, {
-      type: 'module',
-    });
+    this.worker = startWorker('chart');
     this.worker.addEventListener('message', ({ data }: MessageEvent<Answer>) => {
       const waiting = this.waiting.get(data.id);
       this.waiting.delete(data.id);

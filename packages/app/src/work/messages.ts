@@ -1,4 +1,5 @@
 import type {
+  Chart,
   ChartColour,
   EdgeTechnique,
   Finding,
@@ -18,6 +19,7 @@ export interface KnotChoice {
 
 /** A chart, planned and verified: what the page shows of it. */
 export interface Piece {
+  readonly chart: Chart;
   readonly name: string;
   readonly rows: number;
   readonly columns: number;

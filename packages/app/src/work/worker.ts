@@ -35,6 +35,7 @@ function make(chart: Chart, notices: readonly string[], choice: KnotChoice): Wor
 
 function pieceOf({ chart, notices, choice, plan, verification }: Work): Piece {
   return {
+    chart,
     name: chart.name,
     rows: chart.rows,
     columns: chart.columns,

@@ -1,0 +1,190 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { CutErrors } from './read-settings.js';
+import { type CutField, type CutSettings, MOST_LETTERS } from './settings.js';
+
+interface Figure {
+  readonly field: CutField;
+  readonly label: string;
+  readonly unit: string;
+  readonly hint?: string;
+}
+
+const STRANDS: Figure = {
+  field: 'strands',
+  label: 'Strands together',
+  unit: '',
+  hint: 'Knotted as one string.',
+};
+
+const THREAD: Readonly<Record<CutSettings['thread'], readonly Figure[]>> = {
+  assumed: [],
+  diameter: [
+    {
+      field: 'diameter',
+      label: 'Thickness of one strand',
+      unit: 'mm',
+      hint: 'Wind it twenty times round a pencil, close but not squeezed; measure and divide.',
+    },
+    STRANDS,
+  ],
+  tex: [
+    {
+      field: 'tex',
+      label: 'Fineness of one strand',
+      unit: 'tex',
+      hint: 'Grams to the kilometre; the thickness is worked out as for cotton.',
+    },
+    STRANDS,
+  ],
+};
+
+const SPAN: Readonly<Record<CutSettings['span'], readonly Figure[]>> = {
+  chart: [],
+  length: [
+    {
+      field: 'length',
+      label: 'Knotted length',
+      unit: 'mm',
+      hint: 'The chart is knotted again and again until it is so long.',
+    },
+  ],
+  wrist: [
+    {
+      field: 'wrist',
+      label: 'Round the wrist',
+      unit: 'mm',
+      hint: 'Room for a finger is added. The chart is knotted again and again until it meets.',
+    },
+  ],
+};
+
+const PIECES: readonly Figure[] = [
+  { field: 'tails', label: 'Tail at each end', unit: 'mm', hint: 'To begin and to finish with.' },
+  { field: 'margin', label: 'Margin for safety', unit: '%' },
+  {
+    field: 'workable',
+    label: 'Longest lead to work with',
+    unit: 'm',
+    hint: 'A longer one is joined from two or more.',
+  },
+  { field: 'putUp', label: 'One put-up', unit: 'm', hint: 'Thread on a skein, card or ball.' },
+];
+
+const SWATCH: readonly Figure[] = [
+  { field: 'swatchRows', label: 'Rows', unit: '' },
+  { field: 'swatchColumns', label: 'Columns', unit: '' },
+  { field: 'swatchWidth', label: 'Width', unit: 'mm' },
+  { field: 'swatchLength', label: 'Length', unit: 'mm' },
+];
+
+const THREAD_CHOICES: Readonly<Record<CutSettings['thread'], string>> = {
+  assumed: 'six-strand cotton, not measured',
+  diameter: 'by thickness in mm',
+  tex: 'by fineness in tex',
+};
+
+const SPAN_CHOICES: Readonly<Record<CutSettings['span'], string>> = {
+  chart: 'as drawn, once',
+  length: 'a length',
+  wrist: 'to go round a wrist',
+};
+
+export interface CutFormParts {
+  readonly settings: CutSettings;
+  readonly errors: CutErrors;
+  readonly fill: (change: Partial<CutSettings>) => void;
+  readonly reset: () => void;
+}
+
+/** What is asked of the maker. Fields that few need are folded away until they are wrong. */
+export function cutForm(parts: CutFormParts): TemplateResult {
+  const { settings, errors } = parts;
+  const wrongIn = (figures: readonly Figure[]): boolean =>
+    figures.some(({ field }) => errors[field] !== undefined);
+  return html`<form class="cut-form" novalidate @submit=${(event: Event) => event.preventDefault()}>
+    <fieldset>
+      <legend>Thread</legend>
+      ${choiceOf('thread', 'Thread given', THREAD_CHOICES, parts)}
+      ${figures(THREAD[settings.thread], parts)}
+    </fieldset>
+    <fieldset>
+      <legend>Length</legend>
+      ${choiceOf('span', 'Knotted part', SPAN_CHOICES, parts)}
+      ${figures(SPAN[settings.span], parts)}
+    </fieldset>
+    <details class="fold" ?data-wrong=${wrongIn(PIECES)}>
+      <summary>Tails, margin, put-ups</summary>
+      <fieldset>
+        <legend class="unseen">Tails, margin, put-ups</legend>
+        ${figures(PIECES, parts)}
+      </fieldset>
+    </details>
+    <details class="fold" ?data-wrong=${wrongIn(SWATCH)}>
+      <summary>A swatch of your own</summary>
+      <fieldset>
+        <legend class="unseen">A swatch of your own</legend>
+        <p class="hint">
+          Knot a piece with this thread and these edges, 20 rows of 12 or so, and measure it lying
+          flat. It tells more about your thread and your hand than any figure of the thread. Empty
+          fields: no swatch.
+        </p>
+        ${figures(SWATCH, parts)}
+      </fieldset>
+    </details>
+    <button type="button" class="small" @click=${parts.reset}>Back to the usual figures</button>
+  </form>`;
+}
+
+function choiceOf<N extends 'thread' | 'span'>(
+  name: N,
+  label: string,
+  choices: Readonly<Record<CutSettings[N], string>>,
+  { settings, fill }: CutFormParts,
+): TemplateResult {
+  return html`<div class="field">
+    <label for="cut-${name}">${label}</label>
+    <select
+      id="cut-${name}"
+      @change=${(event: Event) => fill({ [name]: (event.target as HTMLSelectElement).value })}
+    >
+      ${Object.entries<string>(choices).map(
+        ([value, words]) =>
+          html`<option value=${value} .selected=${settings[name] === value}>${words}</option>`,
+      )}
+    </select>
+  </div>`;
+}
+
+function figures(wanted: readonly Figure[], parts: CutFormParts): TemplateResult[] {
+  return wanted.map((figure) => figureField(figure, parts));
+}
+
+function figureField(
+  { field, label, unit, hint }: Figure,
+  { settings, errors, fill }: CutFormParts,
+): TemplateResult {
+  const id = `cut-${field}`;
+  const error = errors[field];
+  const described = [
+    error === undefined ? '' : `${id}-error`,
+    hint === undefined ? '' : `${id}-hint`,
+  ]
+    .join(' ')
+    .trim();
+  return html`<div class="field ${error === undefined ? '' : 'wrong'}">
+    <label for=${id}>${label}${unit === '' ? '' : html`<span class="unit">, ${unit}</span>`}</label>
+    <input
+      id=${id}
+      type="text"
+      inputmode="decimal"
+      autocomplete="off"
+      maxlength=${MOST_LETTERS}
+      aria-invalid=${error === undefined ? 'false' : 'true'}
+      aria-describedby=${described === '' ? nothing : described}
+      .value=${settings[field]}
+      @input=${(event: Event) => fill({ [field]: (event.target as HTMLInputElement).value })}
+    />
+    ${error === undefined ? nothing : html`<p class="field-error" id="${id}-error" role="alert">${error}</p>`}
+    ${hint === undefined ? nothing : html`<p class="hint" id="${id}-hint">${hint}</p>`}
+  </div>`;
+}

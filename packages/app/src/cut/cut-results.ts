@@ -1,0 +1,171 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import {
+  metres,
+  millimetres,
+  number,
+  plusMinus,
+  putUpsInWords,
+  sizeInWords,
+  swatchInWords,
+  titleInWords,
+  trustInWords,
+  useInWords,
+  whatInWords,
+} from './in-words.js';
+import type { CutSettings } from './settings.js';
+import type { CutSheet, StringLine } from './sheet.js';
+
+const PARTS: readonly { part: keyof StringLine['parts']; name: string }[] = [
+  { part: 'knots', name: 'In knots' },
+  { part: 'hanging', name: 'Hanging' },
+  { part: 'travel', name: 'Travel' },
+  { part: 'floats', name: 'Floats' },
+  { part: 'tails', name: 'Tails' },
+  { part: 'margin', name: 'Margin' },
+];
+
+/**
+ * The size of the piece, what to cut and what to buy. Tables name their parts' roles, since
+ * browsers forget that a table is one when it is laid out as a list for a narrow page.
+ */
+export function cutResults(sheet: CutSheet, settings: CutSettings): TemplateResult {
+  const swatch = swatchInWords(sheet);
+  return html`
+    <dl class="cut-size">
+      <dt>Knotted part</dt>
+      <dd>
+        ${sizeInWords(sheet)}; ${number(sheet.rows)} ${sheet.rows === 1 ? 'row' : 'rows'} of
+        ${number(sheet.columns)} ${sheet.columns === 1 ? 'knot' : 'knots'}
+      </dd>
+      <dt>Thread</dt>
+      <dd>
+        ${number(sheet.thread.diameter, 2)} mm thick
+        ± ${number(sheet.thread.diameter * sheet.thread.uncertainty, 2)}
+        (${number(sheet.thread.tex)} tex)${swatch === null ? nothing : html`. ${swatch}`}
+      </dd>
+      <dt>How sure</dt>
+      <dd>${trustInWords(sheet)}</dd>
+    </dl>
+    ${stringTable(sheet, settings)} ${totalTable(sheet)}
+    ${
+      sheet.joined
+        ? html`<p>
+          A lead too long to work with is joined to a new one in the row that the list names: tie
+          the new one in as at a colour change, and leave both tails at the back.
+        </p>`
+        : nothing
+    }
+  `;
+}
+
+function stringTable(sheet: CutSheet, settings: CutSettings): TemplateResult {
+  // A part that no string has is not worth a column.
+  const parts = PARTS.filter(({ part }) => sheet.lines.some((line) => line.parts[part] > 0));
+  return html`<table class="cut-table" role="table">
+    <caption>
+      What to cut
+      <span class="hint">
+        All in mm; tails of ${settings.tails} mm at both ends and ${settings.margin} % for safety
+        counted in, cut lengths rounded up to whole centimetres.
+      </span>
+    </caption>
+    <thead role="rowgroup">
+      <tr role="row">
+        <th role="columnheader" scope="col">String</th>
+        <th role="columnheader" scope="col" class="amount">Knots</th>
+        ${parts.map(
+          ({ name }) => html`<th role="columnheader" scope="col" class="amount">${name}</th>`,
+        )}
+        <th role="columnheader" scope="col" class="amount">Cut</th>
+      </tr>
+    </thead>
+    <tbody role="rowgroup">
+      ${sheet.lines.map((line) => stringRow(line, parts))}
+    </tbody>
+  </table>
+  ${
+    sheet.lineCount > sheet.lines.length
+      ? html`<p>
+        The first ${number(sheet.lines.length)} of ${number(sheet.lineCount)} lines are listed; the
+        totals count all of them.
+      </p>`
+      : nothing
+  }`;
+}
+
+function stringRow(line: StringLine, parts: typeof PARTS): TemplateResult {
+  return html`<tr role="row" class=${line.role}>
+    <th role="rowheader" scope="row"><div class="who">
+      <halfhitch-swatch .colour=${line.colour}></halfhitch-swatch>
+      <span class="what">
+        <span class="colour">${titleInWords(line)}</span>
+        <span>${whatInWords(line)}</span>
+        ${
+          line.joinedInRow === null
+            ? nothing
+            : html`<span class="joined">joined in row ${number(line.joinedInRow)}</span>`
+        }
+      </span>
+    </div></th>
+    <td role="cell" class="amount" data-name=${line.role === 'lead' ? 'Knots tied' : 'Knots on each'}>
+      ${number(line.knots)}
+    </td>
+    ${parts.map(({ part, name }) => {
+      const mm = line.parts[part];
+      return html`<td role="cell" class="amount ${mm > 0 ? '' : 'none'}" data-name=${name}>
+        ${mm > 0 ? number(mm) : '–'}
+      </td>`;
+    })}
+    <td role="cell" class="amount cut" data-name="Cut">
+      ${line.count === 1 ? nothing : html`<span class="times">${number(line.count)} of </span>`}
+      <strong>${number(line.cut)} mm</strong>
+      <span class="off">${plusMinus(line.length.plusMinus)}</span>
+    </td>
+  </tr>`;
+}
+
+function totalTable({ totals, putUp }: CutSheet): TemplateResult {
+  return html`<table class="cut-table totals" role="table">
+    <caption>
+      Thread by colour
+      <span class="hint">In put-ups of ${number(putUp / 1_000, 1)} m, no piece made up from two.</span>
+    </caption>
+    <thead role="rowgroup">
+      <tr role="row">
+        <th role="columnheader" scope="col">Colour</th>
+        <th role="columnheader" scope="col" class="amount">Pieces</th>
+        <th role="columnheader" scope="col" class="amount">Length</th>
+        <th role="columnheader" scope="col" class="amount">Put-ups</th>
+      </tr>
+    </thead>
+    <tbody role="rowgroup">
+      ${totals.map(
+        (total) => html`<tr role="row">
+          <th role="rowheader" scope="row"><div class="who">
+            <halfhitch-swatch .colour=${total.colour}></halfhitch-swatch>
+            <span class="what">
+              <span class="colour">${titleInWords(total)}</span>
+              <span>${useInWords(total)}</span>
+            </span>
+          </div></th>
+          <td role="cell" class="amount" data-name="Pieces">${number(total.pieces)}</td>
+          <td role="cell" class="amount whole" data-name="Length">${metres(total.length)}</td>
+          <td role="cell" class="amount" data-name="Put-ups">${putUpsInWords(total)}</td>
+        </tr>`,
+      )}
+    </tbody>
+  </table>`;
+}
+
+/** The gist, for those who hear the page. */
+export function cutInShort(sheet: CutSheet): string {
+  const bases = sheet.lines.reduce(
+    (sum, { role, count }) => sum + (role === 'base' ? count : 0),
+    0,
+  );
+  const leads = sheet.totals.reduce(
+    (sum, { role, pieces }) => sum + (role === 'lead' ? pieces : 0),
+    0,
+  );
+  return `Cut list: ${millimetres(sheet.size.width)} by ${millimetres(sheet.size.length)}; ${number(bases)} base ${bases === 1 ? 'string' : 'strings'} and ${number(leads)} ${leads === 1 ? 'lead' : 'leads'} to cut.`;
+}

@@ -1,0 +1,114 @@
+import {
+  type ColourTotal,
+  type CutList,
+  type CutPiece,
+  type Estimate,
+  putUpsNeeded,
+} from '@halfhitch/geometry';
+
+/** The page lists no more strings than a person would read; the totals count all. */
+const MOST_LINES = 200;
+
+/** One line of the table of strings: a leading string, or base strings that are alike. */
+export interface StringLine {
+  /** The strings' own names, runs of them in short: "B1 to B14". */
+  readonly strings: string;
+  readonly count: number;
+  readonly role: CutPiece['role'];
+  readonly colour: string;
+  readonly name: string;
+  /** Knots tied by a leading string; tied onto each base string. */
+  readonly knots: number;
+  readonly parts: CutPiece['parts'];
+  readonly length: Estimate;
+  readonly cut: number;
+  readonly joinedInRow: number | null;
+}
+
+export interface SheetTotal extends ColourTotal {
+  /** Put-ups it takes if every piece turns out as long as it may. */
+  readonly mostPutUps: number;
+}
+
+/** A cut list as the page shows it. */
+export interface CutSheet extends Pick<CutList, 'rows' | 'columns' | 'thread' | 'calibration'> {
+  readonly size: CutList['size'];
+  readonly uncertainty: number;
+  readonly lines: readonly StringLine[];
+  /** Lines there are; more than are listed where there are very many. */
+  readonly lineCount: number;
+  readonly totals: readonly SheetTotal[];
+  readonly joined: boolean;
+  readonly putUp: number;
+}
+
+export function sheetOf(list: CutList): CutSheet {
+  const { rows, columns, thread, calibration, size, uncertainty, putUp } = list;
+  const lines = linesOf(list.pieces);
+  return {
+    rows,
+    columns,
+    thread,
+    calibration,
+    size,
+    uncertainty,
+    lines: lines.slice(0, MOST_LINES),
+    lineCount: lines.length,
+    totals: list.totals.map((total) => ({ ...total, mostPutUps: mostPutUps(list, total) })),
+    joined: list.joins.length > 0,
+    putUp,
+  };
+}
+
+function linesOf(pieces: readonly CutPiece[]): StringLine[] {
+  const bases = new Map<string, CutPiece[]>();
+  for (const piece of pieces) {
+    if (piece.role !== 'base') continue;
+    const alike = `${piece.cut} ${piece.knotsHeld} ${piece.colour} ${piece.name}`;
+    const group = bases.get(alike);
+    if (group === undefined) bases.set(alike, [piece]);
+    else group.push(piece);
+  }
+  const leads = pieces.filter((piece) => piece.role === 'lead');
+  return [...bases.values(), ...leads.map((lead) => [lead])].map(lineOf);
+}
+
+function lineOf(group: readonly CutPiece[]): StringLine {
+  const [first] = group as readonly [CutPiece];
+  const { role, colour, name, parts, length, cut, joinedInRow } = first;
+  return {
+    strings: runsOf(group.map(({ string }) => string)),
+    count: group.length,
+    role,
+    colour,
+    name,
+    knots: role === 'lead' ? first.knotsTied : first.knotsHeld,
+    parts,
+    length,
+    cut,
+    joinedInRow,
+  };
+}
+
+/** Names of strings with runs of three and more in short: "B1 to B4, B6". */
+export function runsOf(names: readonly string[]): string {
+  const runs: string[][] = [];
+  for (const name of names) {
+    const run = runs.at(-1);
+    if (run !== undefined && follows(run.at(-1) as string, name)) run.push(name);
+    else runs.push([name]);
+  }
+  return runs.flatMap((run) => (run.length < 3 ? run : [`${run[0]} to ${run.at(-1)}`])).join(', ');
+}
+
+function follows(name: string, next: string): boolean {
+  const [, letters, number] = /^(\D*)(\d+)$/.exec(name) ?? [];
+  return letters !== undefined && next === `${letters}${Number(number) + 1}`;
+}
+
+function mostPutUps({ pieces, putUp }: CutList, { role, colour }: ColourTotal): number {
+  const longest = pieces
+    .filter((piece) => piece.role === role && piece.colour === colour)
+    .map((piece) => Math.min(putUp, piece.cut + piece.length.plusMinus));
+  return putUpsNeeded(longest, putUp);
+}
