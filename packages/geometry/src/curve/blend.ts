@@ -71,7 +71,8 @@ export function spliced(
 
 const BRIDGE = 13;
 
-function cubic(p: Vec3, u: Vec3, q: Vec3, v: Vec3, bow: Vec3): Float64Array {
+/** A smooth way between two places that keeps to the headings at both. */
+export function cubic(p: Vec3, u: Vec3, q: Vec3, v: Vec3, bow: Vec3): Float64Array {
   const reach = Math.hypot(q[0] - p[0], q[1] - p[1], q[2] - p[2]);
   const back = u[0] * v[0] + u[1] * v[1] + u[2] * v[2] < -0.3;
   // A thread that turns back needs long handles to make a round turn.

@@ -14,7 +14,7 @@ export interface Layout {
 }
 
 /** Room between neighbouring knots for the lead that passes from one to the next, in diameters. */
-const BETWEEN = 1;
+const BETWEEN = 1.2;
 
 /** Distances in a piece of work, taken from the tight knots themselves. */
 export function layoutOf(scene: RowScene): Layout {

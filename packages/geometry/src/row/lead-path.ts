@@ -4,7 +4,7 @@ import type { Vec3 } from '../curve/track.js';
 import { familyFor } from '../knot/family.js';
 import { BETWEEN_WAY, leadIn } from '../knot/lead-in.js';
 import { STAGE_ENDS } from '../knot/stages.js';
-import { settled } from '../relax/settle.js';
+import { type Obstacle, settled } from '../relax/settle.js';
 import { comesBack, entryOf, exitOf, fromRight, tyingOf } from './layout.js';
 import { fromBehind, hanging, resting } from './routes.js';
 import type { RowKnot, RowScene } from './scene.js';
@@ -126,16 +126,30 @@ const stepOf = (points: Float64Array, i: number): number =>
 function joint(setting: Setting, a: Float64Array, b: Float64Array, bow: Vec3): Float64Array {
   const d = setting.options.diameter;
   const splice = spliced(a, b, CUTS, d, bow);
+  const lines = baseLines(setting).map((points) => ({
+    points,
+    diameter: d * setting.options.ratio,
+  }));
   return settled({
     points: splice.points,
     ...room(splice, d),
     diameter: d,
-    obstacles: baseLines(setting).map((points) => ({
-      points,
-      diameter: d * setting.options.ratio,
-    })),
+    obstacles: [...lines, ...oldLead(setting)],
   });
 }
+
+/** The lead that the current knot takes over from, up to where it gives way. */
+function oldLead(setting: Setting): Obstacle[] {
+  const d = setting.options.diameter;
+  const id = setting.scene.knots[setting.index]!.change?.oldLead;
+  const path = id === undefined ? undefined : finishedPath(setting, id);
+  if (!path) return [];
+  const spare = 3 * Math.ceil(0.9 / STORED_STEP);
+  return [{ points: path.points.slice(0, Math.max(path.points.length - spare, 6)), diameter: d }];
+}
+
+/** Distance of points on tight knots, about, in diameters. */
+const STORED_STEP = 0.12;
 
 function room({ points, from, to }: Splice, d: number): { from: number; to: number } {
   let first = from;
@@ -162,7 +176,11 @@ function leadInto(setting: Setting, knot: RowKnot): Float64Array {
   const { layout, options, scene } = setting;
   const d = options.diameter;
   if (scene.knots[0] !== knot) {
-    return fromBehind(entryOf(layout, knot), passageOf(setting), 5 * d);
+    // Further back than leads that are parked, which it has to pass.
+    const passage = passageOf(setting);
+    const room = { ...passage, behind: passage.behind + 1.3 * d };
+    const gap = ((knot.row ?? 0) - 0.5) * layout.rowHeight;
+    return fromBehind(entryOf(layout, knot), gap, room, 5 * d);
   }
   // The first lead of all comes from above, outside its first knot where it can.
   const side = fromRight(knot) ? -1 : 1;

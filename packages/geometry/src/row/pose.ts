@@ -1,5 +1,5 @@
 import { type HalfWay, halvesOf, type KnotKind } from '@halfhitch/core';
-import { joined, placed } from '../curve/polyline.js';
+import { placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
 import { familyFor } from '../knot/family.js';
 import { momentOf, workingLength } from '../knot/motion.js';
@@ -8,7 +8,7 @@ import { inMillimetres } from '../knot/pose.js';
 import type { KnotStage } from '../knot/stages.js';
 import { fromRight, layoutOf } from './layout.js';
 import { currentPath, finishedPath } from './lead-path.js';
-import { restOf } from './rest.js';
+import { restingLead } from './rest.js';
 import {
   checkScene,
   knotAt,
@@ -76,7 +76,7 @@ export function rowPose(scene: RowScene, knotIndex: number, t: number): RowPose 
   const moment = momentFor(setting, knot, tied.half, tied.u);
   const strands: RowStrand[] = [
     ...baseStrands(setting, knot),
-    ...leadsOf(scene, knotIndex).map((id) => leadStrand(setting, id, moment.points)),
+    ...leadsOf(scene, knotIndex, phase).map((id) => leadStrand(setting, id, moment.points)),
   ];
   const inHalf = phase === 'first-half' || phase === 'second-half';
   return {
@@ -118,9 +118,12 @@ function momentFor(setting: Setting, knot: RowKnot, half: 0 | 1, u: number) {
   return { points: placed(points, 1, x, y, z), stage: moment.stage, progress: moment.progress };
 }
 
-function leadsOf(scene: RowScene, index: number): string[] {
+/** Leads to be seen: a new one is taken up only when the old one is out of the way. */
+function leadsOf(scene: RowScene, index: number, phase: RowPhase): string[] {
   const ids = new Set<string>();
-  for (let i = 0; i <= index; i++) ids.add(scene.knots[i]!.tying);
+  for (let i = 0; i < index; i++) ids.add(scene.knots[i]!.tying);
+  const clearing: readonly RowPhase[] = ['lay-aside', 'pass-behind', 'take-down'];
+  if (!clearing.includes(phase)) ids.add(scene.knots[index]!.tying);
   return [...ids];
 }
 
@@ -146,7 +149,7 @@ function leadStrand(setting: Setting, id: string, tyingNow: Float64Array): RowSt
   }
   const path = finishedPath(setting, id)!;
   const isOld = current.change?.oldLead === id;
-  const points = joined(path.points, restOf(setting, path, id));
-  const active = { from: path.points.length / 3 - 1, to: points.length / 3 - 1 };
+  const { points, free } = restingLead(setting, path, id);
+  const active = { from: Math.min(free, points.length / 3 - 1), to: points.length / 3 - 1 };
   return { id, role: isOld ? 'old-lead' : 'lead', points, radius, ...(isOld ? { active } : {}) };
 }

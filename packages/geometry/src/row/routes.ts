@@ -1,5 +1,6 @@
+import { cubic } from '../curve/blend.js';
 import { type Drape, draped } from '../curve/drape.js';
-import { reversed } from '../curve/polyline.js';
+import { joined } from '../curve/polyline.js';
 import { Track, type Vec3 } from '../curve/track.js';
 import type { KnotEnd } from '../knot/finished.js';
 import { OUTWARD } from '../knot/loose.js';
@@ -10,16 +11,19 @@ import { OUTWARD } from '../knot/loose.js';
 const UP: Vec3 = [0, -1, 0];
 const DOWN: Vec3 = [0, 1, 0];
 const BACK: Vec3 = [0, 0, -1];
+const FRONT: Vec3 = [0, 0, 1];
 
 const BEND = 0.75;
+
+/** Radius of the bend where a lead leaves the front between two knots. */
+const CLOSE = 0.6;
 
 /** Distance of points on a resting lead. */
 const POINT_STEP = 0.14;
 
-/** Where rows leave room for a lead to pass between two base strings, and how far behind it rests. */
+/** Thickness of a lead, and how far behind the work it rests. */
 export interface Passage {
   readonly diameter: number;
-  readonly rowHeight: number;
   /** Depth at which leads rest behind the work, a positive number. */
   readonly behind: number;
 }
@@ -32,22 +36,40 @@ export const hanging = (exit: KnotEnd, cameBack: boolean, d: number): Drape => (
   steps: cameBack ? [step(OUTWARD, 0, d), step(DOWN, 0, d)] : [step(DOWN, 0, d)],
 });
 
-/** Laid up over the finished work, out of the hand's way. */
-export const laidAside = (exit: KnotEnd, d: number): Drape => ({
-  heading: exit.heading,
-  steps: [step([exit.heading[0] * 0.3, -0.4, Math.sqrt(1 - 0.25)], 1.2, d), step(UP, 0, d)],
+/** Laid out to the front and up over the finished work, out of the hand's way. */
+export const laidAside = (at: KnotEnd, d: number): Drape => ({
+  heading: at.heading,
+  steps: [step(FRONT, 1.4, d), step(UP, 0, d)],
 });
 
-/** Down below the knots' row, through between two base strings, and down behind the work. */
-export function takenBehind(exit: KnotEnd, room: Passage): Drape {
-  const { diameter: d, rowHeight, behind } = room;
-  const drop = Math.max(rowHeight / 2 / d - 2 * BEND, 0.2);
-  const depth = (exit.at[2] + behind) / d - 2 * BEND;
+/** Held out to the front, on the way from hanging down to lying up. */
+export const heldOut = (at: KnotEnd, d: number): Drape => ({
+  heading: at.heading,
+  steps: [step(FRONT, 0, d)],
+});
+
+/**
+ * Straight through between two base strings, and down behind the work; from a knot the lead came back
+ * from, first behind that knot, out of the way of a lead that comes in on its side.
+ */
+export function takenBehind(at: KnotEnd, cameBack: boolean, room: Passage): Drape {
+  const d = room.diameter;
+  const run = at.at[2] + room.behind - (CLOSE + BEND) * d;
+  const through = { to: BACK, radius: CLOSE * d, run };
+  const aside: Vec3 = [at.heading[0] < 0 ? 1 : -1, 0, 0];
   return {
-    heading: exit.heading,
-    steps: [step(DOWN, drop, d), step(BACK, depth, d), step(DOWN, 0, d)],
+    heading: at.heading,
+    steps: cameBack
+      ? [through, step(aside, 0.6, d), step(DOWN, 0, d)]
+      : [through, step(DOWN, 0, d)],
   };
 }
+
+/** Dropped close beside the knot, on the way to the back. */
+export const dropped = (at: KnotEnd, d: number): Drape => ({
+  heading: at.heading,
+  steps: [{ to: DOWN, radius: CLOSE * d, run: 0 }],
+});
 
 /** A lead that rests or is moved from one way of lying to another. */
 export function resting(
@@ -61,15 +83,27 @@ export function resting(
   return draped(exit.at, from, to, f, length, Math.ceil(length / (POINT_STEP * d)) + 1);
 }
 
-/** From behind the work, through between two base strings above the row, down to a knot's entry. */
-export function fromBehind(entry: KnotEnd, room: Passage, length: number): Float64Array {
-  const { diameter: d, rowHeight, behind } = room;
-  const rise = Math.max(rowHeight / 2 - BEND * d, 0.2 * d);
-  const track = new Track(entry.at, UP)
-    .line(rise)
-    .turn(BACK, BEND * d)
-    .line(entry.at[2] + behind - 2 * BEND * d)
-    .turn(DOWN, BEND * d)
-    .line(length);
-  return reversed(track.sample(Math.ceil(track.length / (POINT_STEP * d)) + 1));
+/**
+ * From behind the work, through between two base strings above the row, and down in front to a knot's
+ * entry.
+ *
+ * @param gap height of the gap between this row's knots and those above
+ */
+export function fromBehind(
+  entry: KnotEnd,
+  gap: number,
+  room: Passage,
+  length: number,
+): Float64Array {
+  const { diameter: d, behind } = room;
+  const side = entry.heading[0] < 0 ? -1 : 1;
+  const x = entry.at[0] - side * 0.5 * d;
+  const front = entry.at[2] + 1.1 * d;
+  const track = new Track([x, gap + BEND * d + length, -behind], UP)
+    .line(length)
+    .turn(FRONT, BEND * d)
+    .line(front + behind - 2 * BEND * d)
+    .turn(DOWN, BEND * d);
+  const way = track.sample(Math.ceil(track.length / (POINT_STEP * d)) + 1);
+  return joined(way, cubic(track.end, DOWN, entry.at, [side * 0.5, 0, -0.866], [0, 0, 0]));
 }

@@ -19,10 +19,10 @@ export const turnsBack = ({ layout }: Setting, from: RowKnot, to: RowKnot): bool
   exitOf(layout, from).heading[0] * entryOf(layout, to).heading[0] < 0;
 
 /** Room for leads that go behind the work, in mm. */
-export function passageOf({ layout, options }: Setting): Passage {
+export function passageOf({ options }: Setting): Passage {
   const d = options.diameter;
   const behind = (options.ratio / 2 + 1 + 1.1) * d;
-  return { diameter: d, rowHeight: layout.rowHeight, behind };
+  return { diameter: d, behind };
 }
 
 /** Points per base string. */

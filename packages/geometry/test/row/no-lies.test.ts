@@ -8,7 +8,7 @@ import {
   rowPose,
   sharpestBend,
 } from '../../src/index.js';
-import { straight, wrapped } from './scenes.js';
+import { afterFirstKnot, atLastKnot, atTurn, straight, withinRow, wrapped } from './scenes.js';
 
 /**
  * As for one knot, in tying diameters; a joint between knots is bent by hand, not by the solver of
@@ -102,4 +102,51 @@ describe('a row pose', () => {
     expect(() => rowPose(straight, 99, 0)).toThrow(/Knot 99 asked for; the scene has 8/);
     expect(() => rowPose({ ...straight, heldDiameter: 9 }, 0, 0)).toThrow(/heldDiameter/);
   });
+});
+
+/**
+ * Changes in which the old lead goes behind the work before the new one ties. (Where the old lead is
+ * laid through the knot, the two leads still come too near each other: see docs/geometry.md.)
+ */
+describe.each([
+  ['at the last knot', atLastKnot, 2],
+  ['at the turn', atTurn, 3],
+] as const)('a colour change %s', (_, scene, first) => {
+  it('keeps thread whole, apart and unkinked', () => {
+    for (let index = first; index < scene.knots.length; index++) {
+      const found = watch({ ...scene, tyingDiameter: 1 }, index, SAMPLES);
+      expect(found.clearance, found.where).toBeGreaterThanOrEqual(LIMITS.clearance);
+      expect(found.bend, `knot ${index}`).toBeGreaterThanOrEqual(0.45);
+      expect(found.stretch, `knot ${index}`).toBeLessThan(LIMITS.stretch);
+    }
+  }, 120_000);
+
+  it('leaves the old lead behind the work and shows the new one in front', () => {
+    const pose = rowPose(scene, scene.knots.length - 1, 2);
+    const old = pose.strands.find((s) => s.id === 'lake')!;
+    const end = old.points.length - 3;
+    expect(old.points[end + 2]).toBeLessThan(-2);
+    expect(pose.strands.find((s) => s.role === 'tying')!.id).toBe('buoy');
+  });
+});
+
+describe('a colour change within the row', () => {
+  it.each([withinRow, afterFirstKnot])(
+    'is made in four moves, the new lead from behind',
+    (scene) => {
+      const index = scene.knots.findIndex((k) => k.change);
+      expect(rowPhases(scene, index)).toEqual([
+        'lay-aside',
+        'first-half',
+        'lay-through',
+        'second-half',
+      ]);
+      const aside = rowPose(scene, index, 1).strands.find((s) => s.id === 'lake')!;
+      const n = aside.points.length;
+      expect(aside.points[n - 2]).toBeLessThan(-5);
+      expect(rowPose(scene, index, 0.5).strands.some((s) => s.id === 'buoy')).toBe(false);
+      const lead = rowPose(scene, index, 3.9).strands.find((s) => s.id === 'buoy')!;
+      expect(lead.points[2]).toBeLessThan(-2);
+    },
+  );
 });
