@@ -15,6 +15,9 @@ const ALONG = 5;
 const CONFLICT = 100;
 const DETOUR = 0.4;
 
+/** What it costs to run across a place where any other passes to the front, sooner or later. */
+const ACROSS = 30;
+
 /** Which ends of a stretch hang loose and do not go through to the front. */
 const START = 1;
 const END = 2;
@@ -38,6 +41,7 @@ export function laid(stretches: BackStretches, routes: Routes, seating: Seating)
   const seen = new Int32Array(stretches.count).fill(-1);
   const flats = new Map<number, Flat>();
   const cost = new Float64Array(MOST_LAYERS);
+  const doors = doorsByRow(stretches, routes, seating.rowHeight);
   let layers = 0;
   let firstRow = 0;
   const tips = new Uint8Array(stretches.count);
@@ -50,6 +54,7 @@ export function laid(stretches: BackStretches, routes: Routes, seating: Seating)
     for (let c = 0; c < Routes.CHOICES; c++) {
       const tried = routes.flat(id, c);
       cost.fill(0);
+      const across = ACROSS * doorsCrossed(tried, id, doors, seating.rowHeight);
       const [low, high] = rowsOf(tried, seating.rowHeight);
       const mark = id * Routes.CHOICES + c;
       for (let row = low; row <= high; row++) {
@@ -60,7 +65,7 @@ export function laid(stretches: BackStretches, routes: Routes, seating: Seating)
         }
       }
       for (let k = 0; k < MOST_LAYERS; k++) {
-        const sum = CONFLICT * cost[k]! + k + DETOUR * c;
+        const sum = CONFLICT * cost[k]! + across + k + DETOUR * c;
         if (sum >= least) continue;
         least = sum;
         choice[id] = c;
@@ -79,6 +84,43 @@ export function laid(stretches: BackStretches, routes: Routes, seating: Seating)
     }
   }
   return { choice, layer, layers };
+}
+
+/** Places where leads pass through: x, y and the stretch, one after another, by row. */
+type Doors = ReadonlyMap<number, readonly number[]>;
+
+function doorsByRow(stretches: BackStretches, routes: Routes, rowHeight: number): Doors {
+  const doors = new Map<number, number[]>();
+  for (let id = 0; id < stretches.count; id++) {
+    for (const point of [routes.fromPoint(id), routes.toPoint(id)]) {
+      if (point === null) continue;
+      const row = Math.floor(point[1] / rowHeight + 0.5);
+      const list = doors.get(row);
+      if (list) list.push(point[0], point[1], id);
+      else doors.set(row, [point[0], point[1], id]);
+    }
+  }
+  return doors;
+}
+
+function doorsCrossed(flat: Flat, id: number, doors: Doors, rowHeight: number): number {
+  const [low, high] = rowsOf(flat, rowHeight);
+  let left = Infinity;
+  let right = -Infinity;
+  for (let i = 0; i < flat.length; i += 2) {
+    left = Math.min(left, flat[i]! - 1);
+    right = Math.max(right, flat[i]! + 1);
+  }
+  let crossed = 0;
+  for (let row = low; row <= high; row++) {
+    const list = doors.get(row) ?? [];
+    for (let i = 0; i < list.length; i += 3) {
+      const x = list[i]!;
+      if (x < left || x > right || list[i + 2] === id) continue;
+      if (near([x, list[i + 1]!], flat)) crossed++;
+    }
+  }
+  return crossed;
 }
 
 /** Stretches are laid in the order of their rows, so what ends above is never met again. */

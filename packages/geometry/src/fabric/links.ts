@@ -54,16 +54,25 @@ export const PASSING = 0.51;
 export const PASSING_DOWN = 1.53;
 
 /**
+ * A knot's way of having its gap: its kind code, and whether the knot before it in the row turns
+ * back too, so that both have their leads from one gap, as in a piece two knots wide.
+ */
+export const gapUse = (code: number, before: number): number => code + (before >= 2 ? 4 : 0);
+
+/**
  * How far above the middle of its row a lead comes up: for a knot that turns back, higher, since the
  * knot beside it has its lead from the same gap.
  */
-export const comingUp = (code: number): number => (isClove(code) ? 0.51 : 1.53);
+export const comingUp = (use: number): number => (use === 2 || use === 3 ? 1.53 : 0.51);
 
 /**
- * The same for a lead that passes behind the last knot of a row, where the knot before it may have
- * sent another through, and the last knot's own lead comes up.
+ * How far below the middle a lead passes behind the last knot of a row, where the knot before it may
+ * have sent another through, and the last knot's own lead comes up.
  */
-export const passingBehind = (code: number): number => comingUp(code) - 2.04;
+export function passingBehind(use: number): number {
+  if (use >= 6) return 0.51;
+  return isClove(use & 3) ? -1.53 : -0.51;
+}
 
 /** How far the last end is led before it hangs straight. */
 const END_RUN = 3;
@@ -124,7 +133,7 @@ export class Links {
     const entry = attach(to, 'entry', 0, 0);
     if (way === 'up') {
       const x = to.entrySide * half;
-      const y = -comingUp(around(0, 0));
+      const y = -comingUp(gapUse(around(0, 0), around(-1, 0)));
       return [...this.post(x, y, 'up'), x, y, 0, x, y * 0.6, 0.9, ...entry];
     }
     const before = this.shape(around(from.right, from.down));
@@ -137,7 +146,7 @@ export class Links {
     // Where another lead has gone through the gap before, the turn passes in front of it.
     const turning = gapOfExit - (ask.past ? 0.6 * before.exitSide : 0);
     const outer = ask.past ? passing + 1 : passing;
-    const behind = ay + passingBehind(around(0, 0));
+    const behind = ay + passingBehind(gapUse(around(0, 0), around(-1, 0)));
     switch (way) {
       case 'on': {
         const gapOfEntry = to.entrySide * half;

@@ -12,6 +12,9 @@ const LANE = 1.5;
 /** Nothing else goes through a gap between places that are no further apart than this. */
 const PASSES_CLOSE = 1.1;
 
+/** Choices in which a thread goes aside slanting, and not square to the gap past what is near. */
+const SLANTS: readonly boolean[] = [true, false, false, true, false];
+
 /** Two strands side by side, with a little air. */
 export const BESIDE = 1.02;
 
@@ -38,7 +41,7 @@ export class Routes {
       route === 'down'
         ? PASSING_DOWN
         : route === 'behind'
-          ? passingBehind(this.stretches.fromKind(id))
+          ? passingBehind(this.stretches.fromUse(id))
           : PASSING;
     return [this.across(place.gap), place.row * this.seating.rowHeight + below];
   }
@@ -48,7 +51,7 @@ export class Routes {
     if (place === null) return null;
     return [
       this.across(place.gap),
-      place.row * this.seating.rowHeight - comingUp(this.stretches.toKind(id)),
+      place.row * this.seating.rowHeight - comingUp(this.stretches.toUse(id)),
     ];
   }
 
@@ -88,8 +91,9 @@ export class Routes {
     const half = this.seating.pitch / 2;
     const inward = this.inward(x, row);
     const outward = this.isOutside(x) ? 1 : -1;
-    const aside = [half, half * outward, half * 0.6, half * 0.6 * outward, 0][choice]! * inward;
-    return [x, y, x + aside, y + 1.6, x + aside, y + BACK_TAIL];
+    const side = [1, 1, outward, outward, 0.5][choice]! * half * inward;
+    const drop = SLANTS[choice]! ? 1.6 : 0;
+    return [x, y, x + side, y + drop, x + side, y + BACK_TAIL];
   }
 
   /** Up or down one gap, past what may go through it in between. */
@@ -132,11 +136,13 @@ export class Routes {
     const out = this.isOutside(x0) || this.isOutside(x1) ? 1 : -1;
     // Where it would run down a gap it lies behind the base string beside it instead.
     if (gaps < 2) {
-      const aside = [half, out * half, half * 0.6, out * half * 0.6, pitch][choice]! * inward;
-      return shifted([x0, y0], [x1, y1], aside);
+      if (gaps === 1 && choice === 1) return [x0, y0, a, y0, a, y1, x1, y1];
+      const side = [1, 1, out, out, 0.5][choice]! * half * inward;
+      return shifted([x0, y0], [x1, y1], side, SLANTS[choice]!);
     }
     if (choice === 0 || (toRow === row + 1 && choice === 3)) return [x0, y0, x1, y1];
-    if (choice < 3) return shifted([x0, y0], [x1, y1], (choice === 1 ? half : out * half) * inward);
+    if (choice < 3)
+      return shifted([x0, y0], [x1, y1], (choice === 1 ? half : out * half) * inward, true);
     return along(choice === 3 ? below : (toRow - 0.5) * rowHeight);
   }
 }
@@ -146,7 +152,8 @@ function shifted(
   [x0, y0]: readonly [number, number],
   [x1, y1]: readonly [number, number],
   aside: number,
+  slants: boolean,
 ): Flat {
-  const down = Math.sign(y1 - y0) * Math.min(1.4, Math.abs(y1 - y0) / 3);
+  const down = slants ? Math.sign(y1 - y0) * Math.min(1.4, Math.abs(y1 - y0) / 3) : 0;
   return [x0, y0, x0 + aside, y0 + down, x1 + aside, y1 - down, x1, y1];
 }

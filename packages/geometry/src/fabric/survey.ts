@@ -1,5 +1,6 @@
 import { type ParkRoute, type Plan, PlanReader } from '@halfhitch/core';
 import { GeometryError } from '../knot/options.js';
+import { gapUse } from './links.js';
 import type { Pairs } from './seating.js';
 import { kindCode, NO_KNOT } from './shapes.js';
 
@@ -10,7 +11,7 @@ export interface BackPlace {
 }
 
 /** Fields of a stretch behind the work; see `BackStretches`. */
-const FIELDS = 10;
+const FIELDS = 8;
 
 const ROUTES: readonly ParkRoute[] = ['through', 'behind', 'down'];
 
@@ -19,24 +20,17 @@ export class BackStretches {
   private data = new Int32Array(FIELDS * 64);
   count = 0;
 
-  add(
-    string: number,
-    knot: number,
-    row: number,
-    gap: number,
-    route: ParkRoute,
-    kind: number,
-  ): number {
-    return this.push(string, knot, row, gap, ROUTES.indexOf(route), -1, -1, -1, 0, kind);
+  add(string: number, row: number, gap: number, route: ParkRoute, use: number): number {
+    return this.push(string, row, gap, ROUTES.indexOf(route), use, -1, -1, 0);
   }
 
   /** A new lead's first appearance: there is only its tail. */
-  addStart(string: number, knot: number, row: number, gap: number, kind: number): number {
-    return this.push(string, -1, -1, -1, -1, knot, row, gap, kind, 0);
+  addStart(string: number, row: number, gap: number, use: number): number {
+    return this.push(string, -1, -1, -1, 0, row, gap, use);
   }
 
-  comeUp(id: number, knot: number, row: number, gap: number, kind: number): void {
-    this.data.set([knot, row, gap, kind], id * FIELDS + 5);
+  comeUp(id: number, row: number, gap: number, use: number): void {
+    this.data.set([row, gap, use], id * FIELDS + 5);
   }
 
   /** Place of the string in the plan's table. */
@@ -44,38 +38,28 @@ export class BackStretches {
     return this.data[id * FIELDS]!;
   }
 
-  /** The knot, counted in tied order, at which it leaves, or -1. */
-  fromKnot(id: number): number {
-    return this.data[id * FIELDS + 1]!;
-  }
-
   from(id: number): BackPlace | null {
     const at = id * FIELDS;
-    return this.data[at + 2]! < 0 ? null : { row: this.data[at + 2]!, gap: this.data[at + 3]! };
+    return this.data[at + 1]! < 0 ? null : { row: this.data[at + 1]!, gap: this.data[at + 2]! };
   }
 
   route(id: number): ParkRoute | null {
-    return ROUTES[this.data[id * FIELDS + 4]!] ?? null;
-  }
-
-  /** The knot before which it comes up, or -1. */
-  toKnot(id: number): number {
-    return this.data[id * FIELDS + 5]!;
+    return ROUTES[this.data[id * FIELDS + 3]!] ?? null;
   }
 
   to(id: number): BackPlace | null {
     const at = id * FIELDS;
-    return this.data[at + 6]! < 0 ? null : { row: this.data[at + 6]!, gap: this.data[at + 7]! };
+    return this.data[at + 5]! < 0 ? null : { row: this.data[at + 5]!, gap: this.data[at + 6]! };
   }
 
-  /** Kind code of the knot for which it comes up. */
-  toKind(id: number): number {
-    return this.data[id * FIELDS + 8]!;
+  /** `gapUse` of the knot for which it comes up. */
+  toUse(id: number): number {
+    return this.data[id * FIELDS + 7]!;
   }
 
-  /** Kind code of the knot at which it leaves. */
-  fromKind(id: number): number {
-    return this.data[id * FIELDS + 9]!;
+  /** `gapUse` of the knot at which it leaves. */
+  fromUse(id: number): number {
+    return this.data[id * FIELDS + 4]!;
   }
 
   private push(...fields: readonly number[]): number {
@@ -93,8 +77,6 @@ export class BackStretches {
 export interface Survey {
   readonly pairs: Pairs;
   readonly stretches: BackStretches;
-  /** Knots tied before each row; one entry more than there are rows. */
-  readonly knotsBefore: Uint32Array;
 }
 
 /**
@@ -105,12 +87,10 @@ export interface Survey {
 export function survey(plan: Plan): Survey {
   const pairs: Pairs = new Uint8Array(16);
   const stretches = new BackStretches();
-  const knotsBefore = new Uint32Array(plan.rows + 1);
   const places = new Map(plan.strings.map(({ id }, place) => [id, place]));
   const above = new Int8Array(plan.columns).fill(NO_KNOT);
   const resting = new Map<number, number>();
-  let count = 0;
-  let last = { row: 0, column: 0, exitRight: false };
+  let last = { row: -1, column: 0, code: NO_KNOT };
   for (const { row, knots } of new PlanReader(plan)) {
     for (const knot of knots) {
       const { column, change } = knot;
@@ -126,28 +106,27 @@ export function survey(plan: Plan): Survey {
       above[column] = code;
       const entryRight = startsRight(code);
       if (change !== null) {
+        const use = gapUse(code, last.row === row ? last.code : NO_KNOT);
         const nearGap = column + (entryRight ? 1 : 0);
         const farGap = column + (entryRight ? 0 : 1);
         if (change.oldLead !== null) {
           const old = places.get(change.oldLead.id)!;
           const route = change.oldLeadRoute ?? 'down';
-          const lastGap = last.column + (last.exitRight ? 1 : 0);
+          const lastGap = last.column + (endsRight(last.code) ? 1 : 0);
           const gap = route === 'through' ? farGap : lastGap;
           const from = route === 'through' ? row : last.row;
-          resting.set(old, stretches.add(old, count, from, gap, route, code));
+          resting.set(old, stretches.add(old, from, gap, route, use));
         }
         const lead = places.get(knot.tying.id)!;
         const rested = resting.get(lead);
-        if (rested === undefined) stretches.addStart(lead, count, row, nearGap, code);
-        else stretches.comeUp(rested, count, row, nearGap, code);
+        if (rested === undefined) stretches.addStart(lead, row, nearGap, use);
+        else stretches.comeUp(rested, row, nearGap, use);
         resting.delete(lead);
       }
-      last = { row, column, exitRight: endsRight(code) };
-      count++;
+      last = { row, column, code };
     }
-    knotsBefore[row + 1] = count;
   }
-  return { pairs, stretches, knotsBefore };
+  return { pairs, stretches };
 }
 
 /** Whether a kind's lead comes in from the right: its first half is a backward one. */

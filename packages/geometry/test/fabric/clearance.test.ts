@@ -1,6 +1,14 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type CheckedStrand, leastClearance } from '../../src/checks/clearance.js';
-import { ALL_CHANGES, fabricOf, type Piece, piecesOf, wholeStrings } from './strands.js';
+import {
+  ALL_CHANGES,
+  anyDrawing,
+  fabricOf,
+  type Piece,
+  piecesOf,
+  wholeStrings,
+} from './strands.js';
 
 const PLAIN = Array<string>(5).fill('aaaaaa');
 const PENNANT = ['aaaaaaaa', 'aaabbaaa', 'aabbbbaa', 'abbbbbba', 'aabbbbaa', 'aaabbaaa'];
@@ -34,6 +42,9 @@ function stringsOf(pieces: readonly Piece[]): CheckedStrand[] {
     radius: pieces.find(({ string }) => string === id)!.radius,
   }));
 }
+
+/** Outside a wrapped edge a lead may go down to the back where the next one comes up. */
+const FLOATS = { straight: 0.95, wrapped: 0.75 } as const;
 
 /** The least distance of any two strands, by the sum of their radii. */
 const least = (strands: readonly CheckedStrand[]): number => leastClearance(strands)?.ratio ?? 1.6;
@@ -72,5 +83,15 @@ describe.each(EDGES)('clearance in a fabric with %s edges', (edge) => {
     ['all changes', ALL_CHANGES, 0.42],
   ] as const)('of every strand, where leads pass to the back too: %s', (_name, rows, limit) => {
     expect(least(stringsOf(piecesOf(fabricOf(rows, { edge }))))).toBeGreaterThan(limit);
+  });
+
+  // The same drawings each time: how crowded a back can get has no proven bound.
+  it('of floats, and of everything in less degree, in drawings made up at random', () => {
+    for (const rows of fc.sample(anyDrawing, { seed: 20, numRuns: 20 })) {
+      const pieces = piecesOf(fabricOf(rows, { edge }));
+      expect(least(partsOf(pieces, 'float'))).toBeGreaterThan(FLOATS[edge]);
+      expect(least([...knotsOf(pieces), ...partsOf(pieces, 'base')])).toBeGreaterThan(0.94);
+      expect(least(stringsOf(pieces))).toBeGreaterThan(0.3);
+    }
   });
 });
