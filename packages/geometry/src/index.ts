@@ -15,6 +15,7 @@ export { GeometryError, type KnotOptions } from './knot/options.js';
 export { type KnotPose, knotPose } from './knot/pose.js';
 export { RATIO_LIMITS } from './knot/proportions.js';
 export { KNOT_STAGES, type KnotStage, STAGE_ENDS, type StageAt, stageAt } from './knot/stages.js';
+export * from './plan/index.js';
 export { type RowPose, type RowStrand, rowPose } from './row/pose.js';
 export {
   type ChangeHow,

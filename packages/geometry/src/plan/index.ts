@@ -1,0 +1,8 @@
+export { type PlanPose, planPose } from './pose.js';
+export {
+  changeHow,
+  columnsRound,
+  type PlanScene,
+  sceneOf,
+  type WindowOptions,
+} from './window.js';
