@@ -95,8 +95,8 @@ export class CutPanel extends LitElement {
     clearTimeout(this.timer);
     const { piece } = this;
     this.unasked = piece !== null && piece.rows * piece.columns > MOST_UNASKED;
-    if (piece === null || this.unasked) return;
-    this.busy = true;
+    this.busy = piece !== null && !this.unasked;
+    if (!this.busy) return;
     this.timer = window.setTimeout(() => void this.workOut(), wait);
   }
 
@@ -142,8 +142,8 @@ export class CutPanel extends LitElement {
             sheet === null
               ? this.nothingYet(wrong)
               : html`
-                ${wrong ? html`<p class="stale-note">The list below is from before the mistake.</p>` : nothing}
-                ${this.piece?.ok === false ? html`<p class="stale-note">This plan does not knot out as drawn; the lengths are for what it ties.</p>` : nothing}
+                ${wrong || this.unasked ? html`<p class="note">The list below is from before this change.</p>` : nothing}
+                ${this.piece?.ok === false ? html`<p class="note">This plan does not knot out as drawn; the lengths are for what it ties.</p>` : nothing}
                 ${cutResults(sheet.list, sheet.from)}
               `
           }

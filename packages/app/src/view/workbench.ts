@@ -142,7 +142,7 @@ export class Workbench extends LitElement {
     await this.work(opened, async () => {
       const piece = await this.desk.ask({ ask: 'replan', choice: this.asked });
       if (opened !== this.opened) return;
-      await this.take(piece, this.place);
+      await this.take({ ...piece, chart: this.piece?.chart ?? piece.chart }, this.place);
     });
     if (this.piece !== null) this.asked = this.piece.choice;
   }

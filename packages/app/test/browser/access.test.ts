@@ -1,34 +1,7 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Page } from 'playwright-core';
 import { describe } from 'vitest';
 import { DESKTOP, expect, PHONE, test } from '../../../../testing/browser.js';
+import { seriousFindings, smallTargets } from './axe.js';
 import { asText, choose, demoShown, textChart } from './workbench.js';
-
-/** The machine may be busy with other things. */
-const PATIENT = { timeout: 20_000 };
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-interface Violation {
-  readonly id: string;
-  readonly impact: string | null;
-  readonly nodes: readonly { readonly target: unknown; readonly failureSummary?: string }[];
-}
-
-/** What axe finds serious or critical, in short. */
-async function seriousFindings(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const violations = await page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(options: object): Promise<{ violations: Violation[] }> };
-    };
-    return (await axe.run({ resultTypes: ['violations'] })).violations;
-  });
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .map(({ id, nodes }) => `${id}: ${nodes.map((node) => JSON.stringify(node)).join('; ')}`);
-}
 
 describe('access', () => {
   for (const [size, options] of [
@@ -41,7 +14,7 @@ describe('access', () => {
         await demoShown(page);
         await page.locator('halfhitch-knot canvas, halfhitch-knot svg').first().waitFor();
         expect(await seriousFindings(page)).toEqual([]);
-        await page.getByText('Take care').click();
+        await page.locator('summary', { hasText: 'Take care' }).click();
         await choose(page, asText(Buffer.from('no chart'), 'broken.txt'));
         await page.getByRole('alert').waitFor();
         await page.getByLabel('Whole row').check();
@@ -60,25 +33,7 @@ describe('access', () => {
   }) => {
     const page = await openPage('', PHONE);
     await demoShown(page);
-    const { over, small } = await page.evaluate(() => {
-      const all = (root: ParentNode): Element[] =>
-        [...root.querySelectorAll('*')].flatMap((element) => [
-          element,
-          ...(element.shadowRoot ? all(element.shadowRoot) : []),
-        ]);
-      const controls = all(document).filter((element) =>
-        element.matches(
-          'button, select, summary, .button, .switch label, .check, input[type=range]',
-        ),
-      );
-      return {
-        over: document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        small: controls
-          .map((element) => ({ box: element.getBoundingClientRect(), element }))
-          .filter(({ box }) => box.width > 0 && (box.height < 43.5 || box.width < 43.5))
-          .map(({ element }) => element.outerHTML.slice(0, 80)),
-      };
-    });
+    const { over, small } = await smallTargets(page);
     expect(over).toBeLessThanOrEqual(0);
     expect(small).toEqual([]);
   });
@@ -125,11 +80,11 @@ describe('access', () => {
     const page = await openPage();
     await demoShown(page);
     await expect
-      .poll(() => page.getByRole('status').first().textContent(), PATIENT)
+      .poll(() => page.getByRole('status').first().textContent())
       .toContain('Otter: knots out as drawn.');
     await choose(page, asText(textChart(['bob'])));
     await expect
-      .poll(() => page.getByRole('status').first().textContent(), PATIENT)
+      .poll(() => page.getByRole('status').first().textContent())
       .toContain('Kittiwake: knots out as drawn.');
   });
 });

@@ -1,9 +1,15 @@
 import { describe } from 'vitest';
 import { expect, test } from '../../../../testing/browser.js';
-import { asText, choose, clickKnot, demoShown, drop, pngChart, textChart } from './workbench.js';
-
-/** The machine may be busy with other things. */
-const PATIENT = { timeout: 20_000 };
+import {
+  asText,
+  choose,
+  clickKnot,
+  demoShown,
+  drop,
+  pngChart,
+  STILL,
+  textChart,
+} from './workbench.js';
 
 const ROWS = ['bbbbbb', 'bboobb', 'bowwob', 'bboobb'];
 
@@ -26,7 +32,7 @@ describe('charts', () => {
   });
 
   test('a text chart is opened through the file button', async ({ openPage }) => {
-    const page = await openPage();
+    const page = await openPage('', STILL);
     await demoShown(page);
     await choose(page, asText(textChart(ROWS)));
     await page.getByRole('heading', { name: 'Kittiwake' }).waitFor();
@@ -36,7 +42,7 @@ describe('charts', () => {
   });
 
   test('a PNG is opened through the file button, and another is dropped', async ({ openPage }) => {
-    const page = await openPage();
+    const page = await openPage('', STILL);
     await demoShown(page);
     const stripes = pngChart(9, 5, (row) => (row % 2 === 0 ? [31, 111, 178] : [244, 241, 232]));
     await choose(page, { name: 'pennant.png', mimeType: 'image/png', buffer: stripes });
@@ -50,7 +56,7 @@ describe('charts', () => {
   });
 
   test('a broken chart is told of and the work is kept', async ({ openPage }) => {
-    const page = await openPage();
+    const page = await openPage('', STILL);
     await demoShown(page);
     await choose(page, asText(textChart(ROWS)));
     await page.getByRole('heading', { name: 'Kittiwake' }).waitFor();
@@ -90,7 +96,7 @@ describe('charts', () => {
   });
 
   test('a file too large to be a chart is refused unread', async ({ openPage }) => {
-    const page = await openPage();
+    const page = await openPage('', STILL);
     await demoShown(page);
     await choose(page, asText(Buffer.alloc(33 * 1024 * 1024, 'b'), 'huge.txt'));
     await page.getByRole('alert').filter({ hasText: 'huge.txt' }).waitFor();
@@ -99,7 +105,7 @@ describe('charts', () => {
   });
 
   test('edges and the side of the start are chosen and worked out anew', async ({ openPage }) => {
-    const page = await openPage();
+    const page = await openPage('', STILL);
     await demoShown(page);
     await choose(page, asText(textChart(ROWS)));
     await page.getByRole('heading', { name: 'Kittiwake' }).waitFor();
@@ -120,7 +126,7 @@ describe('charts', () => {
   test('a plan worked out by hand that goes wrong shows its findings in place', async ({
     openPage,
   }) => {
-    const page = await openPage();
+    const page = await openPage('', STILL);
     await demoShown(page);
     const marks = ['', '<\\\\\\\\>', '<////>', '<\\//\\>', '<////>'].join('\n');
     await choose(page, asText(textChart(ROWS, 'Heron', marks), 'by-hand.txt'));
@@ -134,9 +140,7 @@ describe('charts', () => {
     expect(await cell.getAttribute('aria-label')).toContain(
       `Row ${place?.[1]}, column ${place?.[2]}:`,
     );
-    await expect
-      .poll(() => cell.evaluate((node) => node === document.activeElement), PATIENT)
-      .toBe(true);
+    await expect.poll(() => cell.evaluate((node) => node === document.activeElement)).toBe(true);
     expect(await page.locator('.fabric-mark').count()).toBeGreaterThan(0);
   });
 });

@@ -1,9 +1,6 @@
 import { describe } from 'vitest';
 import { expect, test } from '../../../../testing/browser.js';
-import { asText, choose, clickKnot, demoShown, kindPlayed, textChart } from './workbench.js';
-
-/** The machine may be busy with other things. */
-const PATIENT = { timeout: 20_000 };
+import { asText, choose, clickKnot, demoShown, kindPlayed, STILL, textChart } from './workbench.js';
 
 const ROWS = ['bbbbbb', 'bboobb', 'bowwob', 'bboobb'];
 
@@ -77,7 +74,7 @@ describe('knots', () => {
   test('the row is written out, turned over by buttons, and watched from its parts', async ({
     openPage,
   }) => {
-    const page = await openPage();
+    const page = await openPage('', STILL);
     await demoShown(page);
     await choose(page, asText(textChart(ROWS)));
     await page.getByRole('heading', { name: 'Row 1, from left to right' }).waitFor();
@@ -114,7 +111,7 @@ describe('knots', () => {
     // Five knots of two moves, and one of four.
     for (let i = 0; i < 14; i++) {
       await page.keyboard.press('ArrowRight');
-      await expect.poll(said, PATIENT).not.toBe(heard.at(-1));
+      await expect.poll(said).not.toBe(heard.at(-1));
       heard.push(await said());
     }
     expect(heard.some((text) => /Lay L1 \(lake blue\) under L2 \(buoy orange\)/.test(text))).toBe(
@@ -129,14 +126,20 @@ describe('knots', () => {
     await page.locator('.which').filter({ hasText: 'Row 1, column 6' }).waitFor();
   });
 
-  test('the mirror image is shown for left-handed makers', async ({ openPage }) => {
-    const page = await openPage();
+  test('the mirror image is shown for left-handed makers, and said to be one', async ({
+    openPage,
+  }) => {
+    const page = await openPage('', STILL);
     await demoShown(page);
     const stage = page.locator('halfhitch-knot [part=stage]');
+    const rows = await page.locator('.row-card').textContent();
     expect(await stage.getAttribute('aria-label')).toContain('A backward-forward knot');
+    expect(await page.getByText('Shown for the left hand').count()).toBe(0);
     await page.getByLabel('Left-handed').check();
-    await expect
-      .poll(() => stage.getAttribute('aria-label'), PATIENT)
-      .toContain('A forward-backward knot');
+    await expect.poll(() => stage.getAttribute('aria-label')).toContain('A forward-backward knot');
+    expect(await page.locator('.hand').textContent()).toMatch(
+      /Shown for the left hand: mirror image\..*rows stay as drawn/s,
+    );
+    expect(await page.locator('.row-card').textContent()).toBe(rows);
   });
 });

@@ -1,12 +1,12 @@
 import { describe } from 'vitest';
 import { expect, test } from '../../../../testing/browser.js';
-import { asText, choose, demoShown, pngChart } from './workbench.js';
+import { asText, choose, demoShown, pngChart, STILL } from './workbench.js';
 
 const HOSTILE = `<img src=x onerror="window.hurt=1"><script>window.hurt=1</script>"'&\u202e`;
 
 describe('safety', () => {
   test('names from a file are only ever text', async ({ openPage }) => {
-    const page = await openPage();
+    const page = await openPage('', STILL);
     await demoShown(page);
     const document_ = {
       format: 'halfhitch-chart',
@@ -38,7 +38,7 @@ describe('safety', () => {
   });
 
   test('the policy lets no foreign script, style or markup in', async ({ openPage }) => {
-    const page = await openPage();
+    const page = await openPage('', STILL);
     await demoShown(page);
     const result = await page.evaluate(async () => {
       const breaches: string[] = [];

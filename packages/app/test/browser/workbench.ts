@@ -2,6 +2,10 @@
 import type {} from '@halfhitch/simulator';
 import type { Page } from 'playwright-core';
 import { PNG } from 'pngjs';
+import { DESKTOP } from '../../../../testing/browser.js';
+
+/** A page on which nothing plays by itself: quicker, where no playing is looked at. */
+export const STILL = { ...DESKTOP, reducedMotion: 'reduce' } as const;
 
 /** A text chart of the club's; another name or other rows where a test needs them. */
 export function textChart(rows: readonly string[], name = 'Kittiwake', extra = ''): Buffer {
