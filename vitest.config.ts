@@ -28,8 +28,10 @@ export default defineConfig({
           globalSetup: [...seeded.globalSetup, 'testing/app-address.ts'],
           setupFiles: seeded.setupFiles,
           include: ['packages/{simulator,app}/test/browser/**/*.test.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          // A browser that draws 3D in software is slow on a busy machine, and nothing is timed.
+          testTimeout: 180_000,
+          hookTimeout: 120_000,
+          expect: { poll: { timeout: 60_000 } },
         },
       },
       {

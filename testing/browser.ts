@@ -17,6 +17,9 @@ export const PHONE: BrowserContextOptions = {
   isMobile: true,
 };
 
+/** How long a page may take over anything, ms: the machine may be busy with other things. */
+const PATIENCE = 60_000;
+
 interface BrowserFixtures {
   /** One browser for all tests of a file. */
   browser: Browser;
@@ -40,6 +43,7 @@ export const test = base.extend<BrowserFixtures>({
     const contexts: { close(): Promise<void> }[] = [];
     await use(async (path = '', options = DESKTOP) => {
       const context = await browser.newContext(options);
+      context.setDefaultTimeout(PATIENCE);
       contexts.push(context);
       const page = await context.newPage();
       page.on('pageerror', (error) => errors.push(error));

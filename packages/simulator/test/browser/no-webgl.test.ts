@@ -2,7 +2,7 @@ import { chromium } from 'playwright-core';
 import { describe, inject } from 'vitest';
 import { CHROMIUM_FLAGS, requireChromium } from '../../../../scripts/lib/chromium.mjs';
 import { expect, test } from '../../../../testing/browser.js';
-import { clearPage, difference, pixelsOf, settled, shareOf } from './stage.js';
+import { clearPage, difference, pixelsOf, settled, shareOf, still } from './stage.js';
 
 describe('without WebGL', () => {
   test('a flat drawing of the same threads is shown and said so', async () => {
@@ -35,9 +35,8 @@ describe('without WebGL', () => {
       await knot.evaluate((element: HTMLElement & { view: string }) => {
         element.view = 'back';
       });
-      await page.waitForTimeout(1500);
-      const back = await pixelsOf(stage);
-      expect(difference(front, back)).toBeGreaterThan(0.02);
+      await expect.poll(async () => difference(front, await pixelsOf(stage))).toBeGreaterThan(0.02);
+      const back = await still(page, stage);
       await stage.focus();
       await page.keyboard.press('End');
       await settled(page);

@@ -46,6 +46,17 @@ export async function pixelsOf(target: Locator): Promise<Pixels> {
   return PNG.sync.read(await target.screenshot());
 }
 
+/** The picture once it no longer moves: two in a row are the same. */
+export async function still(page: Page, target: Locator): Promise<Pixels> {
+  let before = await pixelsOf(target);
+  for (;;) {
+    await settled(page);
+    const now = await pixelsOf(target);
+    if (difference(before, now) === 0) return now;
+    before = now;
+  }
+}
+
 /** Share of the pixels that differ clearly between two pictures of one size. */
 export function difference(one: Pixels, other: Pixels): number {
   if (one.width !== other.width || one.height !== other.height) return 1;
