@@ -29,7 +29,8 @@ export async function cut(file: string, options: CutCommandOptions): Promise<Exi
     ...(diameter === undefined ? {} : { diameter }),
     ...(strands === undefined ? {} : { strands }),
   };
-  const list = inFile(file, () => cutList(chart, tightMeasures(), { ...rest, thread }));
+  const measures = tightMeasures(options.edge ?? chart.edge ?? 'straight');
+  const list = inFile(file, () => cutList(chart, measures, { ...rest, thread }));
   await writeOutput(
     '-',
     json === true ? [cutListAsJson(list)] : cutListAsText(inputName(file), list),

@@ -27,7 +27,7 @@ export interface FinishedSize {
 
 export function finishedSize(rows: number, columns: number, lengths: Lengths): FinishedSize {
   return {
-    width: columns * lengths.pitch,
+    width: columns * lengths.pitch + lengths.edges,
     length: rows * lengths.rowHeight,
     thickness: lengths.thickness,
     aspect: lengths.pitch / lengths.rowHeight,

@@ -13,6 +13,8 @@ export interface KnotMeasures {
   readonly turn: { readonly straight: number; readonly wrapped: number };
   /** From the middle of a knot to that of the one beside it. */
   readonly pitch: number;
+  /** What the edges add to the width beyond a pitch for each column. Default 0. */
+  readonly edges?: number;
   /** From a knot to the one below it on the same string. */
   readonly rowHeight: number;
   /** From the front of the piece to its back. */

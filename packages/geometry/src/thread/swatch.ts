@@ -45,7 +45,7 @@ export function calibrate(swatch: Swatch, measures: KnotMeasures): Calibration {
   whole('columns', columns, SWATCH_LIMITS.columns);
   size('width', width);
   size('length', length);
-  const fromWidth = width / (columns * measures.pitch);
+  const fromWidth = width / (columns * measures.pitch + (measures.edges ?? 0));
   const fromLength = length / (rows * measures.rowHeight);
   const diameter = Math.sqrt(fromWidth * fromLength);
   const across = fromWidth / diameter;

@@ -1,5 +1,6 @@
 import type { EdgeTechnique } from '@halfhitch/core';
 import { lengthOf } from '../curve/polyline.js';
+import { edgeReach } from '../fabric/edge-reach.js';
 import { type Around, Links } from '../fabric/links.js';
 import { BESIDE } from '../fabric/routes.js';
 import { pairsOf, seatingOf } from '../fabric/seating.js';
@@ -40,6 +41,7 @@ export function tightMeasures(edge: EdgeTechnique = 'straight'): KnotMeasures {
     link,
     turn: { straight: turn('straight'), wrapped: turn('wrapped') },
     pitch: seating.pitch,
+    edges: edgeReach(edge, FAR, FAR, seating, links) - seating.pitch,
     rowHeight: seating.rowHeight,
     thickness: seating.front - seating.back + 1,
     laidThrough: lengthOf(ridden.lifted) - lengthOf(ridden.points),

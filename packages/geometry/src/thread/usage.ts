@@ -41,6 +41,8 @@ export class Lengths {
   readonly link: number;
   readonly turn: { readonly straight: number; readonly wrapped: number };
   readonly pitch: number;
+  /** What the edges add to the width. */
+  readonly edges: number;
   readonly rowHeight: number;
   readonly held: number;
   readonly thickness: number;
@@ -65,6 +67,7 @@ export class Lengths {
       wrapped: measures.turn.wrapped * diameter,
     };
     this.pitch = measures.pitch * diameter * across;
+    this.edges = (measures.edges ?? 0) * diameter * across;
     this.rowHeight = measures.rowHeight * diameter * along;
     this.held = measures.held * diameter * along;
     this.thickness = measures.thickness * diameter;
