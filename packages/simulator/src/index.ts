@@ -1,9 +1,11 @@
 import { HalfhitchKnot } from './elements/knot-element.js';
+import { HalfhitchLesson } from './elements/lesson-element.js';
 import { HalfhitchPicture } from './elements/picture-element.js';
 import { HalfhitchRow } from './elements/row-element.js';
 
 export type { StageView } from './elements/camera-turn.js';
 export { HalfhitchKnot } from './elements/knot-element.js';
+export { type AnswerDetail, HalfhitchLesson } from './elements/lesson-element.js';
 export { HalfhitchPicture } from './elements/picture-element.js';
 export { HalfhitchRow } from './elements/row-element.js';
 export type { StageControls } from './elements/stage-controls.js';
@@ -12,6 +14,7 @@ export { MESSAGES } from './messages/words.js';
 
 const ELEMENTS = {
   'halfhitch-knot': HalfhitchKnot,
+  'halfhitch-lesson': HalfhitchLesson,
   'halfhitch-picture': HalfhitchPicture,
   'halfhitch-row': HalfhitchRow,
 };
@@ -24,6 +27,7 @@ for (const [name, element] of Object.entries(ELEMENTS)) {
 declare global {
   interface HTMLElementTagNameMap {
     'halfhitch-knot': HalfhitchKnot;
+    'halfhitch-lesson': HalfhitchLesson;
     'halfhitch-picture': HalfhitchPicture;
     'halfhitch-row': HalfhitchRow;
   }

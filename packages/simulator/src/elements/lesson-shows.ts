@@ -1,0 +1,60 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { unsafeHTML } from 'lit/directives/unsafe-html.js';
+import type { KnotShow, RowShow, Show } from '../lessons/lesson.js';
+import type { HalfhitchKnot } from './knot-element.js';
+import type { HalfhitchRow } from './row-element.js';
+
+/** The pictures of a page or an answer, side by side where there is room. */
+export function lessonShows(shows: readonly Show[]): TemplateResult | typeof nothing {
+  if (shows.length === 0) return nothing;
+  const several = shows.length > 1 ? 'several' : 'one';
+  return html`<div class="shows ${several}" part="shows">${shows.map(lessonShow)}</div>`;
+}
+
+function lessonShow(show: Show): TemplateResult {
+  switch (show.what) {
+    case 'knot':
+      return html`<figure>${elementOnce(show, knotFor)}</figure>`;
+    case 'row':
+      return html`<figure>
+        <figcaption>${show.caption}</figcaption>
+        ${elementOnce(show, rowFor)}
+      </figure>`;
+    case 'fabric':
+      // Made by core's drawFabric, which escapes every word in it.
+      return html`<figure>
+        <figcaption>${show.caption}</figcaption>
+        <div class="fabric" part="fabric">${unsafeHTML(show.markup)}</div>
+      </figure>`;
+  }
+}
+
+/** Elements by what they show: a page that renders again keeps what is being played. */
+const made = new WeakMap<object, HTMLElement>();
+
+function elementOnce<T extends Show>(show: T, make: (show: T) => HTMLElement): HTMLElement {
+  const element = made.get(show) ?? make(show);
+  made.set(show, element);
+  return element;
+}
+
+function knotFor(show: KnotShow): HTMLElement {
+  const knot = document.createElement('halfhitch-knot') as HalfhitchKnot;
+  knot.kind = show.kind;
+  knot.tyingColour = show.tyingColour;
+  knot.heldColour = show.heldColour;
+  knot.tyingName = show.tyingName;
+  knot.heldName = show.heldName;
+  knot.controls = 'few';
+  knot.backward = show.backward;
+  if (show.backward) knot.seek(knot.length);
+  return knot;
+}
+
+function rowFor(show: RowShow): HTMLElement {
+  const row = document.createElement('halfhitch-row') as HalfhitchRow;
+  row.controls = 'few';
+  row.show(show.reading, show.previous);
+  row.seekKnot(show.knot);
+  return row;
+}

@@ -1,0 +1,163 @@
+/** What the lessons say, in English. A line break parts paragraphs. */
+export const LESSONS_ENGLISH = {
+  'colour.lake': 'lake blue',
+  'colour.buoy': 'buoy orange',
+  'colour.reed': 'reed green',
+  'colour.undyed': 'undyed',
+
+  'lesson.page': 'Page {page} of {pages}',
+  'lesson.next': 'Next page',
+  'lesson.before': 'Page before',
+  'lesson.again': 'From the beginning',
+  'lesson.none': 'There is no such lesson.',
+  'lesson.question': 'Your turn',
+  'lesson.choose': 'Choose one. You can try them all: each shows what comes of it.',
+  'lesson.right': 'Right.',
+  'lesson.notThis': 'Not this one.',
+  'lesson.becomes': 'What comes of it',
+  'lesson.drawn': 'As drawn',
+  'lesson.yours': 'With your answer',
+  'lesson.check': 'What checking the steps finds:',
+  'lesson.marked': 'Places that differ have a dashed frame.',
+
+  'choice.forward': 'Forward: two forward half hitches. Begins on the left, ends on the right.',
+  'choice.backward': 'Backward: two backward half hitches. Begins on the right, ends on the left.',
+  'choice.forward-backward':
+    'Forward-backward: a forward half hitch, then a backward one. Begins and ends on the left.',
+  'choice.backward-forward':
+    'Backward-forward: a backward half hitch, then a forward one. Begins and ends on the right.',
+  'choice.none': 'None here: go straight on to the next base string.',
+  'choice.through': 'Lay it under the new lead, through the middle of the half-made knot.',
+  'choice.behind': 'Pass it behind and under this knot, without catching it in the knot.',
+  'choice.down': 'Take it down and behind before this knot is tied.',
+  'choice.string': '{string} ties.',
+  'choice.add': 'Add {lead} from behind, with its tail left at the back.',
+  'choice.takeUp': 'Take {lead} up from behind, where it is resting.',
+  'choice.faraway': 'Bring {lead} in at the far edge and lead it across the front.',
+  'choice.lastHalf': 'The second half hitch, tied last.',
+  'choice.firstHalf': 'The first half hitch, tied first.',
+  'choice.pull': 'Neither: pull hard on the lead.',
+
+  'ask.kind':
+    'Row {row}, knot {knot}: {lead} hangs to the {side} of {held}. Which knot do you tie?',
+  'ask.route': 'Row {row}, knot {knot}: {lead} takes over. What do you do with {old}?',
+  'ask.string': 'Row {row}, knot {knot} is to show {colour}. Which string ties it?',
+  'ask.entry': 'Row {row}, knot {knot} is to be tied by {lead}. How does {lead} get there?',
+  'ask.bare':
+    'The lead hangs to the {from} of the base string and must hang to the {to} of it afterwards. Which knot does that?',
+  'ask.undo': 'You want to undo a forward knot. What comes out first?',
+
+  'why.inner': 'A {kind} knot leaves {lead} beside the next base string, ready to go on.',
+  'why.edgeLast':
+    'The lead comes back to the inside of {held}. So {held} stays outermost, and the edge is straight.',
+  'why.edgeFirst':
+    'It is the edge knot that starts the row, and brings the lead to the side it travels to.',
+  'why.edgeSecond':
+    'It is the second edge knot of this turn: one ended the row above, this one starts the new row. Each row holds the edge string once, so the edge grows as fast as the middle.',
+  'why.wrapped':
+    'With wrapped edges the last knot is like the others: the lead comes out beyond {held} and goes round it into the next row.',
+  'why.through': 'The second half locks {old}, and its last knot cannot work loose.',
+  'why.behind':
+    'At the edge a caught lead would stick out at the side. Behind the knot it is hidden.',
+  'why.down':
+    'It goes down and behind, out of the way. Check that the last knot of the row above still lies level: pulling {old} too hard tilts it.',
+  'why.string': 'The string that ties is the one that shows. {held} is only held, inside the knot.',
+  'why.add':
+    'It has not been used before, so it is new. The tail at the back is finished at the end.',
+  'why.takeUp':
+    'It has been resting behind the work. The stretch it spans there is called a float, here {columns} across and {rows} down; leave it flat, neither tight nor hanging in a loop.',
+  'why.bare': 'It begins on the {from} and ends on the {to}.',
+  'why.undo':
+    'Work comes undone in the opposite order: loosen the last bar, draw the lead back out of its loop, bring it round from behind, lift it off. Then the same for the first half.',
+
+  'wrong.side':
+    'A {kind} knot begins on the {start} of {held}, but {lead} hangs on the {side}. You would first have to carry it across the front, where it shows.',
+  'wrong.bareSide': 'A {kind} knot begins on the {start}, but the lead hangs on the {side}.',
+  'wrong.bareEnd': 'A {kind} knot leaves the lead on the {end}.',
+  'wrong.base':
+    'Then {held} goes round {lead}, and the knot shows {colour}, the colour of {held}. Only the lead ties in an alpha pattern.',
+  'wrong.lead': 'Then the knot shows {colour}, the colour of {lead}.',
+  'wrong.neverAdded': '{lead} is not resting behind the work: it has not been used yet.',
+  'wrong.addedBefore':
+    '{lead} is in the work already. Another string of that colour would only leave one more tail.',
+  'wrong.apart': 'Then {lead} and {held} do not hang side by side, and {lead} crosses the front.',
+  'wrong.onlyPlace': 'The colours come out as drawn, but the lead has not gone the way it should.',
+  'wrong.firstHalf':
+    'The second half sits on it and holds it: a string can only leave by the way it came last.',
+  'wrong.pull':
+    'Pulling only draws the knot tighter. Loosen the last bar with a blunt needle instead.',
+
+  'finding.wrong-kind':
+    'Row {row}, column {column}: another knot is tied than belongs there. The lead ends on the wrong side.',
+  'finding.edge-string-displaced':
+    'Row {row}, column {column}: the lead ends outside the edge string, which moves in by one place. The edge steps, and the lead shows beside it.',
+  'finding.missing-knot':
+    'Row {row}, column {column}: the knot is missing, and the lead lies loose across the base string.',
+  'finding.single-edge-knot':
+    'Row {row}, column {column}: the edge string has only one of the two edge knots of this turn. The edge pulls in there.',
+  'finding.lead-caught-at-edge':
+    'Row {row}, column {column}: the old lead is caught in the knot at the edge, so it sticks out at the side.',
+  'finding.lead-not-caught':
+    'Row {row}, column {column}: nothing holds the old lead. Its last knot can work loose, and a loop shows at the back.',
+  'finding.colour-differs':
+    'Row {row}, column {column}: the knot shows another colour than is drawn.',
+  'finding.lead-path': 'Row {row}, column {column}: the old lead does not leave the way it should.',
+
+  'four-knots.title': 'The four knots',
+  'four-knots.1':
+    'A half hitch is the smallest thing you tie. One string goes over another, round behind it, and up through the loop it has made.\nTwo half hitches make one knot. The string that moves is the tying string; the one inside is the held string.',
+  'four-knots.2':
+    'Two half hitches of the same kind let the strings change places. In a forward knot the tying string goes from the left to the right; in a backward knot from the right to the left.',
+  'four-knots.3':
+    'Two unlike halves bring the tying string back to the side it began on. A forward-backward knot begins and ends on the left, a backward-forward knot on the right.\nThese two are used at the edges.',
+  'strings.title': 'Base strings and leads',
+  'strings.1':
+    'In an alpha pattern the base strings hang still, one for each column of the drawing. A leading string, the lead, ties a knot on every one of them in turn. There is one lead for each colour.\nWhat you see of the finished work is lead. The base strings are inside the knots.',
+  'edge-right.title': 'A straight edge on the {side}',
+  'edge-right.1':
+    'The lead has travelled to the {side}. On the last base string it must not come out on the outside: it would show there, and the edge string would no longer be outermost.\nSo the last knot brings the lead back to the inside.',
+  'edge-left.title': 'A straight edge on the {side}',
+  'edge-left.1':
+    'Going to the {side} everything is mirrored. The inner knots are {inner} knots, and the last one again brings the lead back to the inside of the edge string.',
+  'turn.title': 'The turn: why two edge knots',
+  'turn.1':
+    'At a turn the same edge string gets two knots of the same kind, one after the other: the last of the row that ends and the first of the row that begins.\nThey look like one too many. They are not: each row ties each base string once.',
+  'turn.2':
+    'Here is the same piece twice, both knotted by their steps. On the second one, only one edge knot is tied at each turn. {missing} knots are missing, every one at an edge: there the edge string is held half as often, so the edge pulls in and loops of the lead show.',
+  'wrapped.title': 'Wrapped edges compared',
+  'wrapped.1':
+    'There is another way to turn. With wrapped edges all knots of a row are alike, the last one too. The lead comes out beyond the edge string and goes round it into the next row.',
+  'wrapped.2':
+    'Straight edges and wrapped edges, the same drawing. With wrapped edges the colour of the lead shows at every turn and the edge waves. Neither is wrong; do not mix them in one piece.',
+  'change-within.title': 'Changing colour within a row',
+  'change-within.1':
+    'The next knot has another colour. Lay the old lead aside, bring the new one in from behind, and tie the first half hitch with it. Now the old lead goes under the new one, through the middle of the half-made knot. The second half locks it.\nIts end goes to the back and rests there until that colour is needed again.',
+  'change-after-first.title': 'Changing colour after the first knot',
+  'change-after-first.1':
+    'The first knot of the row, an edge knot, is in the old colour; the second is in the new one. The hand-over is the same as within a row: the old lead is locked by the second half of the new lead’s first knot.',
+  'change-last.title': 'Changing colour at the last knot',
+  'change-last.1':
+    'Only the last knot of the row has the new colour. Here the old lead is passed behind and under that knot and is not caught in it.',
+  'change-last.2':
+    'Above, the old lead passes behind. Below, it is caught in the last knot as it would be within a row. Watch its end: there is no further knot beside it to hide it, so it sticks out at the side.',
+  'change-turn.title': 'Changing colour at the turn',
+  'change-turn.1':
+    'The next row begins in another colour. Take the old lead down and behind before the new one ties the edge knot. Then look at the last knot of the row above: it should lie level, as the others do. If the old lead was pulled, the knot tilts; ease it until it lies level.',
+  'first-use.title': 'A lead’s first use',
+  'first-use.1':
+    'A colour that has not been used yet needs a new lead. Add it from behind, between the base strings, and leave its tail at the back, long enough to be finished later.',
+  'float.title': 'A lead comes back over a float',
+  'float.1':
+    'A lead that was laid aside is needed again some way on. It is taken up from behind. Between where it left and where it comes up lies a float, {columns} knots long here, behind the work where nobody sees it.\nLeave it flat. Too tight it gathers the work; too loose it catches on things.',
+  'every-knot.title': 'Changing at every knot',
+  'every-knot.1':
+    'When the colour changes at every knot, every change is done in the same way as any other: lay aside, first half, lay through, second half. The two leads take turns. At the last knot of the row the rule of the edge comes first.',
+  'run-out.title': 'When a thread runs out',
+  'run-out.1':
+    'Change leads before the old one is too short to handle, a hand’s breadth from its end. A new lead of the same colour takes over as at a change of colour: the old one is locked in the new one’s first knot, and its end stays at the back as a tail.\nNothing of it shows at the front.',
+  'undo.title': 'Undoing a knot',
+  'undo.1':
+    'A mistake is best undone at once. Every move is done backwards, the last one first. Here a knot is undone: watch the lead leave by the way it came.\nUse a blunt needle to loosen a tight knot. A pointed one splits the yarns.',
+} as const;
+
+export type LessonKey = keyof typeof LESSONS_ENGLISH;
