@@ -17,9 +17,17 @@ export interface Moment {
 
 const ease = (x: number): number => x * x * (3 - 2 * x);
 
-/** Length of a lead, from the knot's start, of which `tail` hangs free when the knot is done. */
+/** How much of the free end is to hang out of a loop before the loop is pulled tight. */
+const THROUGH = 3;
+
+/**
+ * Length of a lead, from the knot's start, of which `tail` hangs free when the knot is done; more where
+ * the second half's open loop takes so much that the free end would not come through it.
+ */
 export function workingLength(family: KnotFamily, tail: number): number {
-  return family.tightLength + hangLength(family.pairing, family.proportions) + tail;
+  const open = family.halves[1].loose.zone.length + THROUGH;
+  const hang = hangLength(family.pairing, family.proportions);
+  return Math.max(family.tightLength + tail, open) + hang;
 }
 
 /** The direction in which the lead comes into the knot, in the first half's frame. */

@@ -8,8 +8,10 @@ export interface KnotOptions {
   readonly heldDiameter?: number;
   /** The mirror image, as a left-handed maker ties it. */
   readonly mirror?: boolean;
-  /** Length of the lead that hangs free when the knot is done, at least 6
-   * tying diameters. Default 12 tying diameters. */
+  /**
+   * Length of the lead that hangs free when the knot is done, at least 6 tying diameters; more is
+   * shown where the open loop needs it (14 to 18). Default 12 tying diameters.
+   */
   readonly tail?: number;
   /** Length of the strings above the knot, at least 4 tying diameters. Default 6 tying diameters. */
   readonly above?: number;

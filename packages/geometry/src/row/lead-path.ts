@@ -102,17 +102,15 @@ function ofLength(points: Float64Array, length: number): Float64Array {
     over -= stepOf(points, last - 1);
     last--;
   }
-  // A last step too short to tell its direction is left to the one before.
-  if (last > 1 && stepOf(points, last - 1) - over < 0.3 * stepOf(points, last - 1)) {
-    over -= stepOf(points, last - 1);
-    last--;
-  }
-  const out = points.slice(0, (last + 1) * 3);
   const share = 1 - over / stepOf(points, last - 1);
-  for (let c = 0; c < 3; c++) {
-    const a = out[last * 3 - 3 + c]!;
-    out[last * 3 + c] = a + (out[last * 3 + c]! - a) * share;
-  }
+  const end = [0, 1, 2].map((c) => {
+    const from = points[last * 3 - 3 + c]!;
+    return from + (points[last * 3 + c]! - from) * share;
+  });
+  // A last step too short to tell its direction is taken together with the one before.
+  if (share < 0.3 && last > 1) last--;
+  const out = points.slice(0, (last + 1) * 3);
+  out.set(end, last * 3);
   return out;
 }
 

@@ -18,7 +18,7 @@ export interface RestingLead {
  * How much of a lead's last knot's exit gives way when the lead is taken elsewhere, in diameters: less
  * to the back than up to the front, where the next lead comes in.
  */
-const LET_GO = { back: 0.42, backFromCow: 0.2, down: 0.2, out: 0.8, aside: 0.8 } as const;
+const LET_GO = { back: 0.5, backFromCow: 0.2, down: 0, out: 0.8, aside: 0.8 } as const;
 
 const smooth = (x: number): number => x * x * (3 - 2 * x);
 
@@ -94,17 +94,30 @@ function lineOf(setting: Setting, path: FinishedPath, way: Way, length: number):
 const drapedFrom = (at: Vec3, drape: Drape, length: number, d: number): Float64Array =>
   resting({ at, heading: drape.heading }, drape, drape, 1, length, d);
 
+/** A thread without the last `length` of it. */
 function cutBack(points: Float64Array, length: number): Float64Array {
   let last = points.length - 3;
-  for (let s = 0; last > 3 && s < length; last -= 3) {
-    s += Math.hypot(
-      points[last]! - points[last - 3]!,
-      points[last + 1]! - points[last - 2]!,
-      points[last + 2]! - points[last - 1]!,
-    );
+  let left = length;
+  for (; last > 6; last -= 3) {
+    const step = stepTo(points, last);
+    if (step > left) break;
+    left -= step;
   }
-  return points.slice(0, last + 3);
+  const f = Math.min(left / stepTo(points, last), 1);
+  const end = [0, 1, 2].map((c) => points[last + c]! * (1 - f) + points[last - 3 + c]! * f);
+  // A last step too short to tell its direction is taken together with the one before.
+  if (f > 0.6) last -= 3;
+  const out = points.slice(0, last + 3);
+  out.set(end, last);
+  return out;
 }
+
+const stepTo = (points: Float64Array, at: number): number =>
+  Math.hypot(
+    points[at]! - points[at - 3]!,
+    points[at + 1]! - points[at - 2]!,
+    points[at + 2]! - points[at - 1]!,
+  );
 
 function endOf(points: Float64Array): KnotEnd {
   const n = points.length;

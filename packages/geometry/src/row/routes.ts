@@ -68,7 +68,7 @@ export function takenBehind(at: KnotEnd, cameBack: boolean, room: Passage): Drap
 /** Dropped close beside the knot, on the way to the back. */
 export const dropped = (at: KnotEnd, d: number): Drape => ({
   heading: at.heading,
-  steps: [{ to: DOWN, radius: CLOSE * d, run: 0 }],
+  steps: [{ to: DOWN, radius: 0.7 * d, run: 0 }],
 });
 
 /** A lead that rests or is moved from one way of lying to another. */

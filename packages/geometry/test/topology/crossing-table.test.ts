@@ -1,6 +1,12 @@
 import type { KnotKind } from '@halfhitch/core';
 import { describe, expect, it } from 'vitest';
-import { crossingsOf, heldCrossings, knotPose, turningNumber } from '../../src/index.js';
+import {
+  crossingsOf,
+  heldCrossings,
+  knotPose,
+  STAGE_ENDS,
+  turningNumber,
+} from '../../src/index.js';
 
 /**
  * What each knot's lead does at the held string, in order, written down from the description of the
@@ -30,6 +36,19 @@ describe.each(KINDS)('%s knot', (kind) => {
     expect(table(1 - 1e-6)).toEqual(AFTER_FIRST[kind]);
     expect(table(1)).toEqual(AFTER_FIRST[kind]);
     expect(table(2)).toEqual(WHOLE[kind]);
+  });
+
+  it.each([0.5, 1, 2])('has its free end through the loop before it is pulled, ratio %s', (r) => {
+    for (const half of [0, 1] as const) {
+      const pose = knotPose(kind, half + STAGE_ENDS['through-loop'] - 1e-6, { heldDiameter: r });
+      const found = heldCrossings(pose.tying, pose.held).map((c) => `${c.level} ${c.direction}`);
+      expect(found).toEqual(half === 0 ? AFTER_FIRST[kind] : WHOLE[kind]);
+      // What has come through hangs down, below the place where it came up.
+      const n = pose.tying.length;
+      const tip = pose.tying[n - 2]!;
+      const last = heldCrossings(pose.tying, pose.held).at(-1)!;
+      expect(tip).toBeGreaterThan(last.y + 1);
+    }
   });
 
   it('passes under the held string above its bar, nearer the finished work', () => {
