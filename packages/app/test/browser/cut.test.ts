@@ -5,15 +5,12 @@ import type { Page } from 'playwright-core';
 import { describe } from 'vitest';
 import { DESKTOP, expect, PHONE, test } from '../../../../testing/browser.js';
 import { seriousFindings, smallTargets } from './axe.js';
-import { asText, choose, demoShown, textChart } from './workbench.js';
+import { asText, choose, demoShown, STILL, textChart } from './workbench.js';
 
 const OTTER: Chart = readChart(
   readFileSync(new URL('../../../../examples/otter.json', import.meta.url)),
   'otter.json',
 ).chart;
-
-/** Narrow, so that the knot is out of sight and nothing is drawn in 3D meanwhile. */
-const STILL = { viewport: { width: 800, height: 700 }, reducedMotion: 'reduce' } as const;
 
 /** What the list itself gives for the demo, by the edges it is knotted with. */
 function expected(options: CutOptions = {}): CutList {
