@@ -1,6 +1,6 @@
 import '@halfhitch/simulator';
 import '../cut/cut-panel.js';
-import { changesInWords, type KnotReading } from '@halfhitch/core';
+import { changesInWords, type KnotReading, mirrorKnot } from '@halfhitch/core';
 import type { HalfhitchKnot, HalfhitchRow } from '@halfhitch/simulator';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { Desk, WorkError } from '../work/desk.js';
@@ -392,7 +392,9 @@ export class Workbench extends LitElement {
       ></halfhitch-row>`;
     if (knot === null) return html`<p>No knot here.</p>`;
     return html`
-      <p class="which">${this.knotName(knot)}</p>
+      <p class="which">
+        ${this.knotName(knot)}${this.mirror ? `; mirrored: ${mirrorKnot(knot.kind)}` : nothing}
+      </p>
       <halfhitch-knot
         ?mirror=${this.mirror}
         .kind=${knot.kind}

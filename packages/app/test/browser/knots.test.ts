@@ -140,6 +140,9 @@ describe('knots', () => {
     expect(await page.locator('.hand').textContent()).toMatch(
       /Shown for the left hand: mirror image\..*rows stay as drawn/s,
     );
+    expect(await page.locator('.which').textContent()).toMatch(
+      /backward-forward knot, lake blue; mirrored: forward-backward/,
+    );
     expect(await page.locator('.row-card').textContent()).toBe(rows);
   });
 });
