@@ -15,7 +15,8 @@ const GAP = 6;
 
 /** Where the labels of the strings go: of two at one height, the left one is named on its left. */
 export function labelPlaces(
-  moment: { readonly lines: readonly ThreadLine[]; readonly box: Box },
+  lines: readonly ThreadLine[],
+  box: Box,
   camera: Camera,
   width: number,
   height: number,
@@ -23,9 +24,9 @@ export function labelPlaces(
   const project = projector(camera, width, height);
   const places: LabelPlace[] = [];
   for (const where of ['top', 'end'] as const) {
-    const here = moment.lines.flatMap((line) => {
+    const here = lines.flatMap((line) => {
       if (line.label === null || line.labelAt !== where) return [];
-      const anchor = where === 'top' ? highest(line, moment.box) : lastSeen(line, moment.box);
+      const anchor = where === 'top' ? highest(line, box) : lastSeen(line, box);
       if (anchor === null) return [];
       const at = project(anchor[0], anchor[1], anchor[2]);
       return [{ label: line.label, x: at.x, y: at.y, half: (line.diameter / 2) * at.scale }];

@@ -4,8 +4,14 @@ import type { KnotShow, RowShow, Show } from '../lessons/lesson.js';
 import type { HalfhitchKnot } from './knot-element.js';
 import type { HalfhitchRow } from './row-element.js';
 
-/** The pictures of a page or an answer, side by side where there is room. */
+/** The pictures of a page or an answer: what is played, and the knotted results beside each other. */
 export function lessonShows(shows: readonly Show[]): TemplateResult | typeof nothing {
+  if (shows.length === 0) return nothing;
+  const fabrics = shows.filter(({ what }) => what === 'fabric');
+  return html`${showsBeside(shows.filter(({ what }) => what !== 'fabric'))}${showsBeside(fabrics)}`;
+}
+
+function showsBeside(shows: readonly Show[]): TemplateResult | typeof nothing {
   if (shows.length === 0) return nothing;
   const several = shows.length > 1 ? 'several' : 'one';
   return html`<div class="shows ${several}" part="shows">${shows.map(lessonShow)}</div>`;
@@ -47,7 +53,7 @@ function knotFor(show: KnotShow): HTMLElement {
   knot.heldName = show.heldName;
   knot.controls = 'few';
   knot.backward = show.backward;
-  if (show.backward) knot.seek(knot.length);
+  if (show.done) knot.seek(knot.length);
   return knot;
 }
 
@@ -55,6 +61,7 @@ function rowFor(show: RowShow): HTMLElement {
   const row = document.createElement('halfhitch-row') as HalfhitchRow;
   row.controls = 'few';
   row.show(show.reading, show.previous);
-  row.seekKnot(show.knot);
+  if (show.done) row.seekKnotDone(show.knot);
+  else row.seekKnot(show.knot);
   return row;
 }

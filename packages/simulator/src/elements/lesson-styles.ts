@@ -72,10 +72,9 @@ export const lessonStyles = css`
   }
   .fabric svg {
     display: block;
-    inline-size: auto;
-    max-inline-size: 100%;
+    inline-size: min(100%, 22rem);
     block-size: auto;
-    max-block-size: 22rem;
+    max-block-size: 24rem;
     margin-inline: auto;
     direction: ltr;
   }

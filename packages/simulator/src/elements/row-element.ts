@@ -96,6 +96,11 @@ export class HalfhitchRow extends StageElement {
     this.seek(this.begins[Math.max(0, Math.min(this.begins.length - 2, order))] ?? 0);
   }
 
+  /** Goes to where a knot is finished. */
+  seekKnotDone(order: number): void {
+    this.seek(this.begins[Math.max(1, Math.min(this.begins.length - 1, order + 1))] ?? 0);
+  }
+
   /** The knot being tied, counted from 0 in the order of knotting. */
   get knot(): number {
     return this.at(this.position).order;

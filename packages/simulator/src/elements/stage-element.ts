@@ -14,6 +14,8 @@ import { Player, type Score } from '../playback/player.js';
 import { type Camera, frameBox } from '../thread/camera.js';
 import { ghostOf, trailOf } from '../thread/onion.js';
 import type { Box, Spotlight, ThreadLine } from '../thread/thread-line.js';
+import type { LitScene } from '../webgl/lit-scene.js';
+import type { ContextUser } from '../webgl/shared-context.js';
 import type { ThreadScene } from '../webgl/thread-scene.js';
 import { CameraTurn, STAGE_VIEWS, type StageView } from './camera-turn.js';
 import { labelPlaces } from './label-places.js';
@@ -67,8 +69,7 @@ const MOST_PIXELS = 2;
 /** Positions between the lines of a trail, and how many there are. */
 const TRAIL_STEP = 0.07;
 const TRAIL_LINES = 4;
-/** Half the width of what the magnifier shows, in mm. */
-const MAGNIFIED = 1.25;
+const MAGNIFICATION = 3.4;
 
 /**
  * A picture of threads that is played: the stage, its words and its controls. What is played
@@ -118,7 +119,7 @@ export abstract class StageElement extends LitElement {
   /** Says messages in the language this element is in. */
   protected words: Words = IN_ENGLISH;
   protected readonly player: Player;
-  private scene: ThreadScene | null = null;
+  private scene: LitScene | null = null;
   private sceneWanted = false;
   /** Grows whenever the scene is let go: what was on its way for an earlier time is dropped. */
   private sceneTime = 0;
@@ -379,6 +380,11 @@ export abstract class StageElement extends LitElement {
     `;
   }
 
+  /** Whether strings are named in the picture. */
+  protected get labelled(): boolean {
+    return true;
+  }
+
   /** Switches of the menu; a picture that lacks one of them leaves it out. */
   protected get switches(): Readonly<Partial<Record<StageSwitch, boolean>>> {
     const { loop, ghost, trail, magnifier } = this;
@@ -424,7 +430,7 @@ export abstract class StageElement extends LitElement {
     if (this.sceneWanted) return;
     this.sceneWanted = true;
     const time = this.sceneTime;
-    const loading = import('../webgl/thread-scene.js');
+    const loading = this.loadScene();
     // Dealt with below, but perhaps only after it has failed.
     loading.catch(() => undefined);
     try {
@@ -437,9 +443,9 @@ export abstract class StageElement extends LitElement {
     }
     this.redraw();
     try {
-      const { ThreadScene: Scene } = await loading;
+      const make = await loading;
       if (time !== this.sceneTime) return;
-      const scene = new Scene({
+      const scene = make({
         contextLost: () => {
           this.drawing = 'flat';
           this.notice = 'notice.lost';
@@ -451,7 +457,7 @@ export abstract class StageElement extends LitElement {
       });
       this.scene = scene;
       const moment = this.momentAt(this.position);
-      if (moment !== null) scene.pose(moment.lines);
+      if (moment !== null) this.poseScene(scene, moment, []);
       await scene.ready();
       if (this.scene !== scene) return;
       this.drawing = 'webgl';
@@ -461,6 +467,17 @@ export abstract class StageElement extends LitElement {
       this.drawing = 'flat';
       this.notice = 'notice.noWebgl';
     }
+  }
+
+  /** Loads what draws in 3D; a picture of something else than poses has a scene of its own. */
+  protected async loadScene(): Promise<(user: ContextUser) => LitScene> {
+    const { ThreadScene: Scene } = await import('../webgl/thread-scene.js');
+    return (user) => new Scene(user);
+  }
+
+  /** Puts what is to be seen into the scene that `loadScene` has made. */
+  protected poseScene(scene: LitScene, moment: StageMoment, beside: readonly ThreadLine[]): void {
+    (scene as ThreadScene).pose([...moment.lines, ...beside], moment.spotlight ?? null);
   }
 
   private letSceneGo(): void {
@@ -515,22 +532,23 @@ export abstract class StageElement extends LitElement {
     if (width === 0 || height === 0) return;
     const { yaw, pitch } = this.turn;
     const camera = frameBox(moment.box, { yaw, pitch, aspect: width / height });
-    const lines = [...moment.lines, ...this.besideLines()];
+    const beside = this.besideLines();
     const canvas = this.renderRoot.querySelector<HTMLCanvasElement>('canvas.threads');
     if (this.scene !== null && canvas !== null && this.drawing === 'webgl') {
       sizeTo(canvas, width, height);
       this.scene.setGround(getComputedStyle(stage).backgroundColor);
-      this.scene.pose(lines, moment.spotlight ?? null);
+      this.poseScene(this.scene, moment, beside);
       this.scene.drawOnto(canvas, camera, reachOf(moment.box));
       this.magnify(moment);
     } else {
       const drawing = this.renderRoot.querySelector<SVGElement>('.stage > svg');
       const { spotlight } = moment;
+      const lines = [...moment.lines, ...beside];
       if (drawing !== null) {
         drawFlat(drawing, flatPicture(lines, camera, width, height, spotlight), width, height);
       }
     }
-    this.placeLabels({ ...moment, lines }, camera, width, height);
+    this.placeLabels(moment, beside, camera, width, height);
   }
 
   /** The thin lines of the next move and of those before, where they are asked for. */
@@ -557,19 +575,24 @@ export abstract class StageElement extends LitElement {
     const canvas = this.renderRoot.querySelector<HTMLCanvasElement>('canvas.magnified');
     if (canvas === null || moment.crossing === undefined || this.scene === null) return;
     sizeTo(canvas, canvas.clientWidth, canvas.clientHeight);
-    const [x, y, z] = moment.crossing;
-    const near: Box = {
-      min: [x - MAGNIFIED, y - MAGNIFIED, z - 0.1],
-      max: [x + MAGNIFIED, y + MAGNIFIED, z + 0.1],
-    };
     const { yaw, pitch } = this.turn;
-    this.scene.drawOnto(canvas, frameBox(near, { yaw, pitch, aspect: 1 }), reachOf(moment.box));
+    const camera = frameBox(moment.box, { yaw, pitch, aspect: 1 });
+    const there = { ...camera, target: moment.crossing };
+    this.scene.drawOnto(canvas, there, reachOf(moment.box), MAGNIFICATION);
   }
 
-  private placeLabels(moment: StageMoment, camera: Camera, width: number, height: number): void {
+  private placeLabels(
+    moment: StageMoment,
+    beside: readonly ThreadLine[],
+    camera: Camera,
+    width: number,
+    height: number,
+  ): void {
     const { stage } = this;
     if (stage === null) return;
-    const placed = labelPlaces(moment, camera, width, height);
+    const placed = this.labelled
+      ? labelPlaces([...moment.lines, ...beside], moment.box, camera, width, height)
+      : [];
     const labels = [...stage.querySelectorAll<HTMLElement>('.label')];
     while (labels.length < placed.length) {
       const made = document.createElement('span');

@@ -10,7 +10,13 @@ const MOST_FINDINGS = 4;
 
 /** A row of the work as it is planned, from one of its knots on. */
 export function rowShow(work: Work, row: number, knot: number): RowShow {
-  return { what: 'row', ...rowOf(work, row), knot, caption: work.say('lesson.drawn') };
+  return {
+    what: 'row',
+    ...rowOf(work, row),
+    knot,
+    done: false,
+    caption: work.say('lesson.drawn'),
+  };
 }
 
 export function knotShow(
@@ -27,6 +33,7 @@ export function knotShow(
     tyingName: names.tying,
     heldName: names.held,
     backward,
+    done: backward,
   };
 }
 
@@ -41,7 +48,13 @@ export function answerOfTrial(
   if (trial !== null) {
     const row = trialRow(trial, knot.row);
     if (row !== null) {
-      shows.push({ what: 'row', ...row, knot: knot.order, caption: work.say('lesson.becomes') });
+      shows.push({
+        what: 'row',
+        ...row,
+        knot: knot.order,
+        done: true,
+        caption: work.say('lesson.becomes'),
+      });
     }
     shows.push(drawnFabric(work, knot), trialFabric(trial, knot, work.say('lesson.yours')));
   }
@@ -49,7 +62,12 @@ export function answerOfTrial(
 }
 
 export function rightAnswer(text: readonly string[], shows: readonly Show[]): Answer {
-  return { right: true, text, findings: [], shows };
+  return { right: true, text, findings: [], shows: shows.map(done) };
+}
+
+/** The same picture with its knot finished. */
+export function done<T extends Show>(show: T): T {
+  return show.what === 'fabric' ? show : { ...show, done: true };
 }
 
 /** What the verifier found, in the language of the lesson where that has words for it. */

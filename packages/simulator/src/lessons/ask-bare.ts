@@ -7,7 +7,7 @@ import {
   type Step,
   startState,
 } from '@halfhitch/core';
-import { knotShow, rightAnswer } from './answers.js';
+import { done, knotShow, rightAnswer } from './answers.js';
 import type { Question } from './lesson.js';
 import type { Teaching } from './work.js';
 
@@ -25,7 +25,7 @@ export function askBare({ say, words }: Teaching, from: Side, to: Side): Questio
     prompt: say('ask.bare', { from: words(`side.${from}`), to: words(`side.${to}`) }),
     choices: KNOT_KINDS.map((kind) => {
       const end = outcomes.get(kind) ?? null;
-      const show = knotShow(kind, null);
+      const show = done(knotShow(kind, null));
       const named = words(`kind.${kind}`);
       const values = {
         kind: named,

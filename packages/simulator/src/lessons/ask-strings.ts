@@ -10,7 +10,7 @@ import {
   type ThreadString,
 } from '@halfhitch/core';
 import { leadName } from '../row/row-words.js';
-import { answerOfTrial, knotShow, namesOf, rightAnswer, rowShow } from './answers.js';
+import { answerOfTrial, done, knotShow, namesOf, rightAnswer, rowShow } from './answers.js';
 import { drawnFabric } from './fabric-picture.js';
 import type { Answer, Choice, Question } from './lesson.js';
 import { withMistakes, withRoute, withStringsSwapped } from './trial.js';
@@ -53,7 +53,9 @@ function baseTies(work: Work, knot: KnotReading): Answer {
     say('wrong.base', { ...names, colour: colourOf(work, knot.held) }),
   ]);
   const swapped = { tying: knot.held, held: knot.tying };
-  const show = knotShow(mirrorKnot(knot.kind), swapped, { tying: names.held, held: names.lead });
+  const show = done(
+    knotShow(mirrorKnot(knot.kind), swapped, { tying: names.held, held: names.lead }),
+  );
   return { ...answer, shows: [show, ...answer.shows.filter(({ what }) => what === 'fabric')] };
 }
 

@@ -10,6 +10,8 @@ export interface KnotShow {
   readonly heldName: string;
   /** Played from its end, as it is undone. */
   readonly backward: boolean;
+  /** Whether it is finished at first, for its result to be seen. */
+  readonly done: boolean;
 }
 
 /** A row, from one of its knots on. */
@@ -19,6 +21,8 @@ export interface RowShow {
   readonly previous: RowReading | null;
   /** In the order of knotting, from 0. */
   readonly knot: number;
+  /** Whether that knot is finished at first, for its result to be seen. */
+  readonly done: boolean;
   readonly caption: string;
 }
 

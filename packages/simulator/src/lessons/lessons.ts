@@ -1,7 +1,7 @@
 import { type Mistake, verifyPlan } from '@halfhitch/core';
 import type { Values } from '../messages/catalogue.js';
 import type { LessonKey } from '../messages/lessons-english.js';
-import { knotShow, rightAnswer, rowShow } from './answers.js';
+import { done, knotShow, rightAnswer, rowShow } from './answers.js';
 import { askBare } from './ask-bare.js';
 import { askKind } from './ask-kind.js';
 import { askEntry, askRoute, askString } from './ask-strings.js';
@@ -82,9 +82,9 @@ export const LESSONS = {
     const knot = knotOf(work, 0, 5);
     const caught = withRoute(work, knot, 'through');
     const row = trialRow(caught, 0);
-    const shows: Show[] = [rowShow(work, 0, 5)];
+    const shows: Show[] = [done(rowShow(work, 0, 5))];
     if (row !== null)
-      shows.push({ what: 'row', ...row, knot: 5, caption: t.say('lesson.becomes') });
+      shows.push({ what: 'row', ...row, knot: 5, done: true, caption: t.say('lesson.becomes') });
     return [
       page(t, 'change-last.1', [rowShow(work, 0, 5)]),
       page(t, 'change-last.2', shows),

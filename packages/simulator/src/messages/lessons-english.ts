@@ -139,7 +139,7 @@ export const LESSONS_ENGLISH = {
   'change-last.1':
     'Only the last knot of the row has the new colour. Here the old lead is passed behind and under that knot and is not caught in it.',
   'change-last.2':
-    'Above, the old lead passes behind. Below, it is caught in the last knot as it would be within a row. Watch its end: there is no further knot beside it to hide it, so it sticks out at the side.',
+    'First the old lead passes behind. Then it is caught in the last knot, as it would be within a row. No further knot follows to hide its end, so it sticks out at the side.',
   'change-turn.title': 'Changing colour at the turn',
   'change-turn.1':
     'The next row begins in another colour. Take the old lead down and behind before the new one ties the edge knot. Then look at the last knot of the row above: it should lie level, as the others do. If the old lead was pulled, the knot tilts; ease it until it lies level.',

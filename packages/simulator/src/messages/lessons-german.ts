@@ -148,7 +148,7 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'change-last.1':
     'Nur der letzte Knoten der Reihe hat die neue Farbe. Hier wird der alte Leitfaden hinter und unter diesem Knoten vorbeigeführt und nicht darin gefangen.',
   'change-last.2':
-    'Oben geht der alte Leitfaden hinten vorbei. Unten ist er im letzten Knoten gefangen, wie man es in der Reihe täte. Achte auf sein Ende: Daneben ist kein weiterer Knoten, der es verbirgt, also steht es seitlich heraus.',
+    'Zuerst geht der alte Leitfaden hinten vorbei. Dann ist er im letzten Knoten gefangen, wie man es in der Reihe täte. Es folgt kein weiterer Knoten, der sein Ende verbirgt, also steht es seitlich heraus.',
   'change-turn.title': 'Farbwechsel an der Wende',
   'change-turn.1':
     'Die nächste Reihe beginnt in einer anderen Farbe. Führe den alten Leitfaden nach unten und hinten, bevor der neue den Randknoten knüpft. Sieh dann den letzten Knoten der Reihe darüber an: Er soll gerade liegen wie die anderen. Wurde am alten Leitfaden gezogen, kippt der Knoten; gib nach, bis er gerade liegt.',

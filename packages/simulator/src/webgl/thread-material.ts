@@ -28,6 +28,8 @@ interface ThreadUniforms {
   uGround: { value: Color };
   /** Place across, half width and strength of the fading beside what is looked at. */
   uSpot: { value: Vector3 };
+  /** Of a piece: time up to which threads are seen. */
+  uNow: { value: number };
 }
 
 /** Cotton: dull, twisted from three yarns, one of which may be marked. */
@@ -40,16 +42,29 @@ export class ThreadMaterial extends MeshLambertMaterial {
     uRim: { value: new Color() },
     uGround: { value: new Color() },
     uSpot: { value: new Vector3() },
+    uNow: { value: 0 },
   };
 
-  constructor() {
+  /** @param piece whether it dresses many threads at once, each vertex with its colour and its time */
+  constructor(piece = false) {
     super();
-    this.customProgramCacheKey = () => 'halfhitch-thread';
+    this.vertexColors = piece;
+    if (piece) this.defines = { THREAD_PIECE: '' };
+    this.customProgramCacheKey = () => (piece ? 'halfhitch-piece' : 'halfhitch-thread');
     this.onBeforeCompile = (shader) => {
       Object.assign(shader.uniforms, this.uniforms);
       shader.vertexShader = vertexShader(shader.vertexShader);
       shader.fragmentShader = fragmentShader(shader.fragmentShader);
     };
+  }
+
+  /** Shows threads of a piece as they are at a time, counted in knots. */
+  showUpTo(now: number, radius: number, ground: Color): void {
+    this.uniforms.uNow.value = now;
+    this.uniforms.uRadius.value = radius;
+    this.uniforms.uGround.value.copy(ground);
+    this.uniforms.uSpot.value.set(0, 1, 0);
+    this.uniforms.uRim.value.copy(ground).multiplyScalar(luminance(ground) > 0.25 ? 0.22 : 1.6);
   }
 
   wear(look: {
@@ -91,6 +106,10 @@ function vertexShader(source: string): string {
 attribute vec3 threadTangent;
 attribute vec2 threadAlong;
 attribute float threadShade;
+#ifdef THREAD_PIECE
+attribute float threadWhen;
+varying float vThreadWhen;
+#endif
 uniform float uRadius;
 varying vec3 vThreadTangent;
 varying vec2 vThreadAlong;
@@ -105,6 +124,9 @@ vThreadTangent = normalize(normalMatrix * threadTangent);
 vThreadAlong = threadAlong;
 vThreadShade = threadShade;
 vThreadX = transformed.x;
+#ifdef THREAD_PIECE
+vThreadWhen = threadWhen;
+#endif
 transformed += objectNormal * uRadius * 0.13 * (plyHeight(plyPhase(threadAlong)) - 0.72);`,
     );
 }
@@ -122,6 +144,10 @@ uniform vec3 uRim;
 uniform vec3 uGround;
 uniform vec3 uSpot;
 varying float vThreadX;
+#ifdef THREAD_PIECE
+uniform float uNow;
+varying float vThreadWhen;
+#endif
 varying vec3 vThreadTangent;
 varying vec2 vThreadAlong;
 varying float vThreadShade;
@@ -130,6 +156,9 @@ ${PLY}`,
     .replace(
       '#include <color_fragment>',
       `#include <color_fragment>
+#ifdef THREAD_PIECE
+if (vThreadWhen > uNow) discard;
+#endif
 float phase = plyPhase(vThreadAlong);
 // Seen from far, the yarns are finer than a pixel: fade them instead of letting them flicker.
 float plyFade = 1.0 - smoothstep(0.3, 0.8, fwidth(phase));
