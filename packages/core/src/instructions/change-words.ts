@@ -113,7 +113,7 @@ function substepsOf(knot: KnotReading, plan: Plan): string[] {
       case Op.add:
         if (caught !== null) substeps.push(asideInWords(caught, knot));
         substeps.push(
-          `Add ${name} from behind, to the ${side} of ${held}. Leave a tail of about 10 cm at the back; the first knot holds it.`,
+          `Add ${name} from behind, to the ${side} of ${held}. Leave a tail of about 15 cm at the back; the first knot holds it.`,
         );
         break;
       case Op.layThrough:

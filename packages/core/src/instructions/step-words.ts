@@ -108,7 +108,7 @@ export function parkDownInWords(old: string): string {
 }
 
 export function endInWords(old: string): string {
-  return `${old.charAt(0).toUpperCase()}${old.slice(1)} has run out: leave its end at the back, about 10 cm long, to finish later.`;
+  return `${old.charAt(0).toUpperCase()}${old.slice(1)} has run out: leave its end at the back, about 15 cm long, to finish later.`;
 }
 
 function stringOf(id: StringId, plan: Plan): ThreadString | undefined {
