@@ -48,7 +48,7 @@ export function skipped(base: string, lead: string, next: string, edge: boolean)
   const lies = `Base string ${base} is skipped: this knot is missing, and lead ${lead} would lie loose across ${base} on its way to ${next}.`;
   return edge
     ? `${lies} ${SINGLE_EDGE}`
-    : `${lies} Every later row would be short of support there.`;
+    : `${lies} The bare string shows there, and the rows below have nothing to sit on.`;
 }
 
 export function missing(base: string, kind: KnotKind, edge: boolean): string {
@@ -58,7 +58,7 @@ export function missing(base: string, kind: KnotKind, edge: boolean): string {
 
 export function wrongFirstHalf(way: HalfWay, kind: KnotKind, lead: string): string {
   const side = way === 'forward' ? 'left' : 'right';
-  return `The knot begins with a ${way} half hitch, for which lead ${lead} would have to hang on the ${side} of the held string; it hangs on the other side, where a ${kind} knot begins.`;
+  return `The knot begins with a ${way} half hitch, for which lead ${lead} would have to hang on the ${side} of the held string; it hangs on the other side, where a ${kind} knot begins, so the knot cannot be tied as written.`;
 }
 
 export function wrongKind(
