@@ -30,6 +30,13 @@ const BUILDERS = {
     for (const name of LIBRARIES) removeOrphans(packageFolder(name));
   },
 
+  async elements() {
+    const { bundleSimulator } = await import('../packages/simulator/build/bundle.mjs');
+    const { writeManifest } = await import('../packages/simulator/build/manifest.mjs');
+    await bundleSimulator();
+    writeManifest();
+  },
+
   cli: () =>
     bundleForNode({
       folder: packageFolder('cli'),

@@ -7,7 +7,7 @@ import { checkPacked, packPackages } from './lib/packages.mjs';
 
 await runMain(async () => {
   await ensureInstalled();
-  await ensureBuilt('libraries', 'cli');
+  await ensureBuilt('libraries', 'elements', 'cli');
   const found = await checkPacked(await packPackages());
   if (found.length > 0) throw new Refusal(found.join('\n'));
 });

@@ -24,6 +24,13 @@ const TARGETS = {
     inputs: [at('tsconfig.base.json'), ...sources(...LIBRARIES)],
     outputs: LIBRARIES.map((name) => join(packageFolder(name), 'dist', 'index.js')),
   },
+  elements: {
+    title: 'the elements for pages without a bundler',
+    inputs: [...sources(...LIBRARIES), at('packages', 'simulator', 'build')],
+    outputs: ['bundle/halfhitch.js', 'custom-elements.json'].map((name) =>
+      join(packageFolder('simulator'), 'dist', name),
+    ),
+  },
   cli: {
     title: 'the command line tool',
     inputs: [...sources('core', 'geometry', 'cli'), at('scripts', 'lib', 'bundle-for-node.mjs')],

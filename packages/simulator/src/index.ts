@@ -1,21 +1,25 @@
 import { HalfhitchKnot } from './elements/knot-element.js';
 import { HalfhitchLesson } from './elements/lesson-element.js';
 import { HalfhitchPicture } from './elements/picture-element.js';
+import { HalfhitchPiece } from './elements/piece-element.js';
 import { HalfhitchRow } from './elements/row-element.js';
 
 export type { StageView } from './elements/camera-turn.js';
 export { HalfhitchKnot } from './elements/knot-element.js';
 export { type AnswerDetail, HalfhitchLesson } from './elements/lesson-element.js';
 export { HalfhitchPicture } from './elements/picture-element.js';
+export { HalfhitchPiece } from './elements/piece-element.js';
 export { HalfhitchRow } from './elements/row-element.js';
 export type { StageControls } from './elements/stage-controls.js';
 export type { StageElement, StepDetail, TiedDetail } from './elements/stage-element.js';
 export { MESSAGES } from './messages/words.js';
+export { planFromText } from './plan-from-text.js';
 
 const ELEMENTS = {
   'halfhitch-knot': HalfhitchKnot,
   'halfhitch-lesson': HalfhitchLesson,
   'halfhitch-picture': HalfhitchPicture,
+  'halfhitch-piece': HalfhitchPiece,
   'halfhitch-row': HalfhitchRow,
 };
 
@@ -29,6 +33,7 @@ declare global {
     'halfhitch-knot': HalfhitchKnot;
     'halfhitch-lesson': HalfhitchLesson;
     'halfhitch-picture': HalfhitchPicture;
+    'halfhitch-piece': HalfhitchPiece;
     'halfhitch-row': HalfhitchRow;
   }
 }

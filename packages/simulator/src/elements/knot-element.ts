@@ -13,12 +13,11 @@ import {
  * `<halfhitch-knot>`: one knot being tied, half hitch by half hitch.
  *
  * @attr kind - forward, backward, forward-backward or backward-forward
- * @attr mirror - as a left-handed maker ties it: the mirror image, left and right changed
- * @attr view - front or back
- * @attr speed - 1 is steady
  * @attr position - 0 to 2, a half hitch from 0 to 1 and the other from 1 to 2
- * @attr tying-colour, held-colour - `#rrggbb`
- * @attr tying-name, held-name - what the strings are called in the words
+ * @attr tying-colour - `#rrggbb`
+ * @attr held-colour - `#rrggbb`
+ * @attr tying-name - what the tying string is called in the words
+ * @attr held-name - what the held string is called in the words
  */
 export class HalfhitchKnot extends StageElement {
   static override properties: PropertyDeclarations = {

@@ -21,6 +21,7 @@ import { languageOf } from '../messages/catalogue.js';
  * @attr tying-colour - `#rrggbb`
  * @attr held-colour - `#rrggbb`
  * @attr label - what a screen reader calls it
+ * @attr lang - en, de, or a language added to MESSAGES
  * @attr decorative - without words, where the page says them beside it
  * @slot - a picture made beforehand
  * @csspart picture - the drawing

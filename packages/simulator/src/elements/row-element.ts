@@ -21,7 +21,7 @@ const MOVE_SECONDS = 1.8;
  * as a plan reader gives them: those do without the plan, which may be with a worker.
  *
  * @attr row - row of the plan, counted from 0
- * @attr mirror, view, speed, position - as in `<halfhitch-knot>`; a position counts moves
+ * @attr position - where the playing is, counted in moves
  */
 export class HalfhitchRow extends StageElement {
   static override properties: PropertyDeclarations = {
@@ -159,7 +159,7 @@ export class HalfhitchRow extends StageElement {
   protected override wordsAt(position: number): StageWords {
     if (this.shown === null || this.length === 0) {
       const none = this.words('row.none');
-      return { heading: none, moves: [none], current: -1, said: '', saidPlaying: '' };
+      return { heading: none, moves: [], current: -1, said: '', saidPlaying: '' };
     }
     const { order, t } = this.at(position);
     const { scene, index } = windowAt(this.shown, order);

@@ -75,6 +75,25 @@ const MAGNIFICATION = 3.4;
  * A picture of threads that is played: the stage, its words and its controls. What is played
  * comes from the elements built on it.
  *
+ * @attr view - front, back, side, edge or hands (as the maker sees it)
+ * @attr speed - 1 is steady; at most 8
+ * @attr position - where the playing is
+ * @attr mirror - as a left-handed maker ties it: the mirror image, left and right changed
+ * @attr backward - plays from the end, as work is undone
+ * @attr loop - plays the step it is in again and again
+ * @attr ghost - shows where the tying string will be after its next move
+ * @attr trail - shows where the tying string was just before
+ * @attr magnifier - shows the crossing once more, larger
+ * @attr controls - all, few or none
+ * @attr lang - en, de, or a language added to MESSAGES; default: that of the page
+ * @slot poster - seen in the picture's place until it is drawn
+ * @slot caption - goes in place of the written moves
+ * @csspart stage - the picture with its labels
+ * @csspart label - a name beside a string
+ * @csspart controls - all buttons
+ * @csspart caption - the moves in writing
+ * @csspart live - what a screen reader says
+ * @csspart notice - says why the picture is flat
  * @fires halfhitch-step - a half hitch or move was done or undone; detail: position, done, text
  * @fires halfhitch-knot - a knot was tied; detail: row, knot
  * @fires halfhitch-row - a row was tied; detail: row
@@ -350,12 +369,12 @@ export abstract class StageElement extends LitElement {
           },
           key: this.onControlKey,
         })}
-        <div class="caption" part="caption" aria-hidden="true">
+        <div class="caption ${this.labelled ? '' : 'short'}" part="caption" aria-hidden="true">
           <slot name="caption">
             <p class="heading">${said.heading}</p>
             ${
-              said.moves.length === 1
-                ? html`<p class="words">${said.moves[0]}</p>`
+              said.moves.length === 0
+                ? nothing
                 : html`<ol>
                   ${said.moves.map(
                     (move, i) =>

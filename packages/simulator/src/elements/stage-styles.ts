@@ -105,6 +105,9 @@ export const stageStyles = css`
     margin-block: 0.75rem 0.5rem;
     min-block-size: 11.5em;
   }
+  .caption.short {
+    min-block-size: 3.2em;
+  }
   .heading {
     margin: 0 0 0.25rem;
     font-weight: 600;
@@ -123,9 +126,6 @@ export const stageStyles = css`
   li.current {
     color: var(--_ink);
     font-weight: 600;
-  }
-  .words {
-    margin: 0;
   }
   .said {
     position: absolute;

@@ -37,19 +37,16 @@ export function knotLines(look: KnotLook, position: number): ThreadLine[] {
   ];
 }
 
-/** Where the tying string is nearest to the middle of the held one: what there is to magnify. */
+/** Middle of where the tying string crosses the held one, in mm, y up. */
 export function crossingOf(lines: readonly ThreadLine[]): readonly [number, number, number] {
-  const tying = lines.find(({ part }) => part === 'tying');
+  const points = lines.find(({ part }) => part === 'tying')?.points ?? new Float32Array(0);
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  if (tying !== undefined) {
-    const near = 1.2 * tying.diameter;
-    for (let i = 0; i < tying.points.length; i += 3) {
-      const y = tying.points[i + 1] as number;
-      if (Math.hypot(tying.points[i] as number, tying.points[i + 2] as number) > near) continue;
-      low = Math.min(low, y);
-      high = Math.max(high, y);
-    }
+  for (let i = 3; i < points.length; i += 3) {
+    if ((points[i] as number) * (points[i - 3] as number) > 0) continue;
+    const y = points[i + 1] as number;
+    low = Math.min(low, y);
+    high = Math.max(high, y);
   }
   return [0, high < low ? 0 : (low + high) / 2, 0];
 }

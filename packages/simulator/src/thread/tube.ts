@@ -8,6 +8,8 @@ const CAP_RINGS = 3;
  * twist of the thread does not jump from pose to pose.
  */
 export class Tube {
+  /** Rings of each rounded end. */
+  static readonly CAPS = CAP_RINGS;
   /** Vertices round the thread; the first is repeated, so that texture can close. */
   readonly around: number;
   position = new Float32Array(0);

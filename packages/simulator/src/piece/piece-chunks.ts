@@ -1,0 +1,144 @@
+import { directionOf, type Plan } from '@halfhitch/core';
+import {
+  Fabric,
+  type FabricChunk,
+  type FabricStrand,
+  type Level,
+  levelFor,
+} from '@halfhitch/geometry';
+import type { Box, ThreadLine } from '../thread/thread-line.js';
+
+/** One thread of some rows, with the time at which each of its points is knotted. */
+export interface PieceStrand {
+  readonly colour: string;
+  readonly radius: number;
+  /** x, y, z triplets in mm, y up. */
+  readonly points: Float32Array;
+  /** Time of each point, counted in knots from the beginning; -1 for what hangs there before. */
+  readonly when: Float32Array;
+}
+
+/** The level of detail for a view in which a knot is so many CSS pixels wide. */
+export function levelOf(pixelsPerKnot: number): Level {
+  return levelFor(pixelsPerKnot);
+}
+
+/** The whole piece, some rows at a time, with the order in which it is knotted. */
+export class PieceChunks {
+  readonly plan: Plan;
+  private readonly fabric: Fabric;
+
+  /** @throws GeometryError, InputError as `Fabric` does */
+  constructor(plan: Plan) {
+    this.plan = plan;
+    this.fabric = new Fabric(plan);
+  }
+
+  get pitch(): number {
+    return this.fabric.pitch;
+  }
+
+  get rowHeight(): number {
+    return this.fabric.rowHeight;
+  }
+
+  get rowsPerChunk(): number {
+    return this.fabric.rowsPerChunk;
+  }
+
+  /** First and last chunk that rows from `from` up to `to` lie in. */
+  chunksOf(from: number, to: number): { readonly first: number; readonly last: number } {
+    const { chunks, rowsPerChunk } = this.fabric;
+    const within = (row: number): number =>
+      Math.max(0, Math.min(chunks - 1, Math.floor(row / rowsPerChunk)));
+    return { first: within(from), last: within(to) };
+  }
+
+  /** Room for rows, in mm, y up; it follows rows that are not whole numbers. */
+  boxOf(from: number, to: number): Box {
+    const { columns } = this.plan;
+    return {
+      min: [-this.pitch, -to * this.rowHeight, -2],
+      max: [columns * this.pitch, -from * this.rowHeight, 2],
+    };
+  }
+
+  strands(chunk: number, level: Level): PieceStrand[] {
+    const built = this.fabric.chunk(chunk, level);
+    return built.strands.map((strand) => ({
+      colour: strand.colour,
+      radius: strand.radius,
+      points: upright(built, strand),
+      when: this.timesOf(built, strand),
+    }));
+  }
+
+  /** The threads of a chunk as far as they are knotted, for the flat picture. */
+  linesUpTo(chunk: number, level: Level, now: number): ThreadLine[] {
+    return this.strands(chunk, level).flatMap(({ colour, radius, points, when }, i) => {
+      let end = when.findIndex((time) => time > now);
+      if (end < 0) end = when.length;
+      return end < 2
+        ? []
+        : [
+            {
+              string: `${chunk}-${i}`,
+              part: 'other' as const,
+              colour,
+              points: points.subarray(0, 3 * end),
+              diameter: 2 * radius,
+              label: null,
+              labelAt: 'top' as const,
+            },
+          ];
+    });
+  }
+
+  /** How many knots are tied before one. */
+  orderOf(row: number, column: number): number {
+    const { columns, start } = this.plan;
+    const along = directionOf(start, row) === 'right' ? column : columns - 1 - column;
+    return row * columns + along;
+  }
+
+  private timesOf(chunk: FabricChunk, strand: FabricStrand): Float32Array {
+    const { first, count, knots } = strand;
+    const when = new Float32Array(count);
+    if (strand.role === 'base') return when.fill(-1);
+    if (knots === undefined || knots.length === 0) {
+      // A float is there when the lead comes up again, a tail with the knot it hangs from.
+      const begin = this.timeAt(chunk.points, first);
+      const end = strand.part === 'tail' ? begin : this.timeAt(chunk.points, first + count - 1);
+      return when.fill(Math.max(begin, end));
+    }
+    let reached = 0;
+    let time = this.orderOf(knots[0] as number, knots[1] as number);
+    for (let k = 0; k < knots.length; k += 4) {
+      const order = this.orderOf(knots[k] as number, knots[k + 1] as number);
+      const from = (knots[k + 2] as number) - first;
+      const many = Math.max(1, (knots[k + 3] as number) - 1);
+      for (; reached < from; reached++) when[reached] = time;
+      for (; reached <= from + many && reached < count; reached++) {
+        when[reached] = order + (reached - from) / many;
+      }
+      time = order + 1;
+    }
+    return when.fill(time, reached);
+  }
+
+  private timeAt(points: Float32Array, point: number): number {
+    const { rows, columns } = this.plan;
+    const place = (at: number, size: number, most: number): number =>
+      Math.max(0, Math.min(most - 1, Math.round(at / size)));
+    const column = place(points[3 * point] as number, this.pitch, columns);
+    const row = place(points[3 * point + 1] as number, this.rowHeight, rows);
+    return this.orderOf(row, column);
+  }
+}
+
+/** From the geometry's frame, whose y points down the page, to the picture's, y up. */
+function upright({ points }: FabricChunk, { first, count }: FabricStrand): Float32Array {
+  const turned = points.slice(3 * first, 3 * (first + count));
+  for (let i = 1; i < turned.length; i += 3) turned[i] = -(turned[i] as number);
+  return turned;
+}

@@ -1,0 +1,12 @@
+import type { Plan, PlanOptions } from '@halfhitch/core';
+
+/**
+ * Plans a chart written as text, for pages that have no other means to: one character for each
+ * knot, and a legend of the colours. What it takes is loaded when it is first called.
+ *
+ * @throws InputError when the text is no chart
+ */
+export async function planFromText(text: string, options: PlanOptions = {}): Promise<Plan> {
+  const { planAlpha, readTextChart } = await import('./text-plans.js');
+  return planAlpha(readTextChart(text).chart, options);
+}

@@ -1,0 +1,145 @@
+import type { Level } from '@halfhitch/geometry';
+import { BufferAttribute, BufferGeometry, Color, Mesh } from 'three';
+import type { PieceChunks, PieceStrand } from '../piece/piece-chunks.js';
+import { Tube } from '../thread/tube.js';
+import { LitScene } from './lit-scene.js';
+import { ThreadMaterial } from './thread-material.js';
+
+/** Vertices round a thread, by level of detail. */
+const AROUND: Readonly<Record<Level, number>> = { 0: 10, 1: 8, 2: 6, 3: 4 };
+
+type ChunkMesh = Mesh<BufferGeometry, ThreadMaterial>;
+
+/** Draws some chunks of a piece, each as one mesh, as far as they are knotted. */
+export class PieceScene extends LitScene {
+  private readonly meshes = new Map<string, ChunkMesh>();
+  private readonly material = new ThreadMaterial(true);
+  private chunks: PieceChunks | null = null;
+
+  /**
+   * Shows chunks from `first` to `last`; others are given back.
+   *
+   * @param now in knots from the beginning
+   * @param most chunks that may be built anew by this call
+   * @returns whether all of them are there
+   */
+  show(
+    chunks: PieceChunks,
+    view: { readonly first: number; readonly last: number; readonly level: Level },
+    now: number,
+    most: number,
+  ): boolean {
+    if (chunks !== this.chunks) this.clearChunks();
+    this.chunks = chunks;
+    // Shadows would fall from threads that are not knotted yet.
+    this.key.castShadow = false;
+    let radius = 0.5;
+    let built = 0;
+    let whole = true;
+    const wanted = new Set<string>();
+    for (let chunk = view.first; chunk <= view.last; chunk++) {
+      const key = `${chunk}/${view.level}`;
+      wanted.add(key);
+      if (this.meshes.has(key)) continue;
+      if (built === most) {
+        whole = false;
+        continue;
+      }
+      const strands = chunks.strands(chunk, view.level);
+      radius = strands[0]?.radius ?? radius;
+      const mesh = new Mesh(geometryOf(strands, AROUND[view.level]), this.material);
+      this.meshes.set(key, mesh);
+      this.scene.add(mesh);
+      built++;
+    }
+    // What stands in for chunks still to be built stays until they are.
+    if (whole) for (const key of this.meshes.keys()) if (!wanted.has(key)) this.drop(key);
+    this.material.showUpTo(now, radius, this.ground);
+    return whole;
+  }
+
+  /** Triangles of the chunks that are there. */
+  get triangles(): number {
+    let many = 0;
+    for (const { geometry } of this.meshes.values()) many += (geometry.index?.count ?? 0) / 3;
+    return many;
+  }
+
+  protected override clear(): void {
+    this.clearChunks();
+    this.material.dispose();
+  }
+
+  private clearChunks(): void {
+    for (const key of [...this.meshes.keys()]) this.drop(key);
+  }
+
+  private drop(key: string): void {
+    const mesh = this.meshes.get(key);
+    if (mesh === undefined) return;
+    this.scene.remove(mesh);
+    mesh.geometry.dispose();
+    this.meshes.delete(key);
+  }
+}
+
+/** The skins of all strands in one set of buffers. */
+function geometryOf(strands: readonly PieceStrand[], around: number): BufferGeometry {
+  const tube = new Tube(around);
+  const perRing = around + 1;
+  let vertices = 0;
+  let indices = 0;
+  for (const { when } of strands) {
+    const rings = when.length + 2 * Tube.CAPS;
+    vertices += rings * perRing;
+    indices += (rings - 1) * around * 6;
+  }
+  const position = new Float32Array(3 * vertices);
+  const normal = new Float32Array(3 * vertices);
+  const tangent = new Float32Array(3 * vertices);
+  const colours = new Uint8Array(3 * vertices);
+  const along = new Float32Array(2 * vertices);
+  const shade = new Float32Array(vertices);
+  const times = new Float32Array(vertices);
+  const index = new Uint32Array(indices);
+  const colour = new Color();
+  let v = 0;
+  let n = 0;
+  for (const strand of strands) {
+    tube.lay(strand.points, strand.radius);
+    const many = tube.vertexCount;
+    position.set(tube.position.subarray(0, 3 * many), 3 * v);
+    normal.set(tube.normal.subarray(0, 3 * many), 3 * v);
+    tangent.set(tube.tangent.subarray(0, 3 * many), 3 * v);
+    along.set(tube.along.subarray(0, 2 * many), 2 * v);
+    for (let i = 0; i < tube.indexCount; i++) index[n + i] = (tube.index[i] as number) + v;
+    colour.set(strand.colour);
+    const [red, green, blue] = [colour.r, colour.g, colour.b].map((c) => Math.round(255 * c));
+    for (let i = 0; i < many; i++) {
+      const ring = Math.floor(i / perRing) - Tube.CAPS;
+      const point = Math.max(0, Math.min(strand.when.length - 1, ring));
+      const at = v + i;
+      colours[3 * at] = red as number;
+      colours[3 * at + 1] = green as number;
+      colours[3 * at + 2] = blue as number;
+      times[at] = strand.when[point] as number;
+      // What lies deeper and looks away from both faces gets less light.
+      const depth = Math.abs(position[3 * at + 2] as number) / (2 * strand.radius);
+      const facing = Math.abs(normal[3 * at + 2] as number);
+      shade[at] = Math.min(1, 0.42 + 0.34 * depth + 0.36 * facing);
+    }
+    v += many;
+    n += tube.indexCount;
+  }
+  const geometry = new BufferGeometry();
+  geometry.setAttribute('position', new BufferAttribute(position, 3));
+  geometry.setAttribute('normal', new BufferAttribute(normal, 3));
+  geometry.setAttribute('threadTangent', new BufferAttribute(tangent, 3));
+  geometry.setAttribute('threadAlong', new BufferAttribute(along, 2));
+  geometry.setAttribute('threadShade', new BufferAttribute(shade, 1));
+  geometry.setAttribute('threadWhen', new BufferAttribute(times, 1));
+  geometry.setAttribute('color', new BufferAttribute(colours, 3, true));
+  geometry.setIndex(new BufferAttribute(index, 1));
+  geometry.computeBoundingSphere();
+  return geometry;
+}
