@@ -10,11 +10,16 @@ export interface KnotLook {
   readonly mirror: boolean;
   readonly tyingColour: string;
   readonly heldColour: string;
+  /** Points of the tying string; default: enough for a large picture. */
+  readonly points?: number;
 }
 
 /** The two strings of a knot at a position, 0 to 2. */
 export function knotLines(look: KnotLook, position: number): ThreadLine[] {
-  const pose = knotPose(look.kind, position, { mirror: look.mirror, points: POINTS });
+  const pose = knotPose(look.kind, position, {
+    mirror: look.mirror,
+    points: look.points ?? POINTS,
+  });
   return [
     {
       string: 'held',

@@ -92,8 +92,9 @@ export function directionOfText(language: string): 'ltr' | 'rtl' {
 /** The language an element is in: its own `lang`, or that of what it stands in. */
 export function languageOf(element: Element): string {
   for (let at: Element | null = element; at !== null; ) {
-    const lang = at.getAttribute('lang');
-    if (lang !== null && lang !== '') return lang;
+    // A property that has just been set is not an attribute yet.
+    const lang = at instanceof HTMLElement ? at.lang : at.getAttribute('lang');
+    if (lang) return lang;
     const root: Node = at.getRootNode();
     at = at.parentElement ?? (root instanceof ShadowRoot ? root.host : null);
   }

@@ -29,6 +29,9 @@ export interface KnotPictureOptions {
   readonly decorative?: boolean;
 }
 
+/** Points of the tying string: a small picture need not weigh much. */
+const POINTS = 256;
+
 export class PictureError extends Error {
   override name = 'PictureError';
 }
@@ -58,6 +61,7 @@ export function knotPicture(options: KnotPictureOptions = {}): string {
     mirror,
     tyingColour: plainColour(options.tyingColour ?? '#2f6f9f'),
     heldColour: plainColour(options.heldColour ?? '#e9e2d0'),
+    points: POINTS,
   };
   const camera = frameBox(knotBox(moment), {
     yaw: view === 'back' ? Math.PI : 0,

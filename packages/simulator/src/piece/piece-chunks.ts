@@ -18,6 +18,9 @@ export interface PieceStrand {
   readonly when: Float32Array;
 }
 
+/** How much of a knot must be tied for what hangs from it to be there. */
+const BEGUN = 0.02;
+
 /** The level of detail for a view in which a knot is so many CSS pixels wide. */
 export function levelOf(pixelsPerKnot: number): Level {
   return levelFor(pixelsPerKnot);
@@ -109,17 +112,17 @@ export class PieceChunks {
       // A float is there when the lead comes up again, a tail with the knot it hangs from.
       const begin = this.timeAt(chunk.points, first);
       const end = strand.part === 'tail' ? begin : this.timeAt(chunk.points, first + count - 1);
-      return when.fill(Math.max(begin, end));
+      return when.fill(Math.max(begin, end) + BEGUN);
     }
     let reached = 0;
-    let time = this.orderOf(knots[0] as number, knots[1] as number);
+    let time = this.orderOf(knots[0] as number, knots[1] as number) + BEGUN;
     for (let k = 0; k < knots.length; k += 4) {
       const order = this.orderOf(knots[k] as number, knots[k + 1] as number);
       const from = (knots[k + 2] as number) - first;
       const many = Math.max(1, (knots[k + 3] as number) - 1);
       for (; reached < from; reached++) when[reached] = time;
       for (; reached <= from + many && reached < count; reached++) {
-        when[reached] = order + (reached - from) / many;
+        when[reached] = order + Math.max(BEGUN, (reached - from) / many);
       }
       time = order + 1;
     }

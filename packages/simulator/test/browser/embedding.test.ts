@@ -1,0 +1,172 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { describe } from 'vitest';
+import { knotPictureElement } from '../../src/picture.js';
+import { axeFindings, expect, test } from './bundle-page.js';
+import { colourCount, pixelsOf, settled } from './stage.js';
+
+interface Manifest {
+  readonly modules: readonly {
+    readonly declarations: readonly {
+      readonly tagName: string;
+      readonly attributes: readonly { readonly name: string; readonly description?: string }[];
+      readonly members: readonly { readonly kind: string; readonly name: string }[];
+      readonly cssParts: readonly { readonly name: string }[];
+    }[];
+  }[];
+}
+
+describe('plain pages', () => {
+  test('one script tag is enough, and 3D comes only with an element', async ({ openPlain }) => {
+    const page = await openPlain('<p>Nothing to see yet.</p>');
+    const loaded: string[] = [];
+    page.on('request', (request) => loaded.push(new URL(request.url()).pathname));
+    await page.evaluate(() => customElements.whenDefined('halfhitch-knot'));
+    await settled(page);
+    expect(loaded).toEqual([]);
+    await page.evaluate(() => {
+      const knot = document.createElement('halfhitch-knot');
+      knot.style.width = '400px';
+      document.body.append(knot);
+    });
+    await page.locator('halfhitch-knot canvas').waitFor();
+    await settled(page);
+    expect(loaded.some((path) => path.includes('thread'))).toBe(true);
+    expect(colourCount(await pixelsOf(page.locator('halfhitch-knot canvas')))).toBeGreaterThan(60);
+  });
+
+  test('two copies on one page get along', async ({ openPlain }) => {
+    const twice =
+      '<script type="module" src="/halfhitch.js"></script><script type="module" src="/halfhitch.js?again"></script>';
+    const page = await openPlain(
+      '<halfhitch-knot id="one"></halfhitch-knot><halfhitch-picture></halfhitch-picture>',
+      { script: twice },
+    );
+    await page.locator('halfhitch-knot canvas').waitFor();
+    await page.locator('halfhitch-picture svg').waitFor();
+    const both = await page.evaluate(async () => {
+      const { load } = window as unknown as {
+        load(from: string): Promise<Record<string, unknown>>;
+      };
+      const [one, other] = [await load('/halfhitch.js'), await load('/halfhitch.js?again')];
+      const defined = customElements.get('halfhitch-knot');
+      return {
+        different: one['HalfhitchKnot'] !== other['HalfhitchKnot'],
+        first: defined === one['HalfhitchKnot'] || defined === other['HalfhitchKnot'],
+      };
+    });
+    expect(both).toEqual({ different: true, first: true });
+  });
+
+  test('a picture from a server is seen without any script, and kept by the element', async ({
+    openPlain,
+  }) => {
+    const markup = knotPictureElement({ kind: 'backward', tyingColour: '#1f6fb2' });
+    const still = await openPlain(markup, { javaScriptEnabled: false });
+    const picture = still.locator('halfhitch-picture > svg');
+    await picture.waitFor();
+    expect(colourCount(await pixelsOf(picture))).toBeGreaterThan(6);
+    const live = await openPlain(markup);
+    await live.evaluate(() => customElements.whenDefined('halfhitch-picture'));
+    await settled(live);
+    const kept = live.locator('halfhitch-picture > svg');
+    expect(await kept.isVisible()).toBe(true);
+    expect(await axeFindings(live, 'halfhitch-picture')).toEqual([]);
+    await live.locator('halfhitch-picture').evaluate((element) => {
+      element.setAttribute('kind', 'forward');
+    });
+    await live.locator('halfhitch-picture [part=picture] svg').waitFor();
+    const title = live.locator('halfhitch-picture [part=picture] title');
+    expect(await title.textContent()).toContain('finished forward knot');
+  });
+
+  test('words go from right to left where a language does', async ({ openPlain }) => {
+    const page = await openPlain('');
+    const seen = await page.evaluate(async () => {
+      const { load } = window as unknown as {
+        load(from: string): Promise<Record<string, unknown>>;
+      };
+      const messages = (await load('/halfhitch.js'))['MESSAGES'] as {
+        add(language: string, catalogue: Record<string, string>): void;
+      };
+      messages.add('ar', { 'control.play': 'تشغيل' });
+      const knot = document.createElement('halfhitch-knot');
+      knot.lang = 'ar-EG';
+      knot.style.width = '360px';
+      document.body.append(knot);
+      await (knot as unknown as { updateComplete: Promise<void> }).updateComplete;
+      const root = knot.shadowRoot as ShadowRoot;
+      const play = root.querySelector('.play') as HTMLElement;
+      const back = play.nextElementSibling as HTMLElement;
+      return {
+        dir: root.querySelector('.all')?.getAttribute('dir'),
+        play: play.textContent?.trim(),
+        // The button that follows comes to the left of it, and nothing hangs over.
+        leftward: back.getBoundingClientRect().right <= play.getBoundingClientRect().left + 1,
+        over: document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      };
+    });
+    expect(seen).toEqual({ dir: 'rtl', play: 'تشغيل', leftward: true, over: 0 });
+  });
+});
+
+describe('the manifest of the elements', () => {
+  test('names every attribute, property and part that is there', async ({ openPlain }) => {
+    const page = await openPlain('');
+    const manifest = JSON.parse(
+      readFileSync(new URL('../../dist/custom-elements.json', import.meta.url), 'utf8'),
+    ) as Manifest;
+    const declared = manifest.modules.flatMap(({ declarations }) => declarations);
+    expect(declared.map(({ tagName }) => tagName).sort()).toEqual([
+      'halfhitch-knot',
+      'halfhitch-lesson',
+      'halfhitch-picture',
+      'halfhitch-piece',
+      'halfhitch-row',
+    ]);
+    for (const { tagName, attributes, members, cssParts } of declared) {
+      const real = await page.evaluate(
+        async ({ tag, names }) => {
+          const Found = await customElements.whenDefined(tag);
+          const { observedAttributes } = Found as unknown as { observedAttributes: string[] };
+          const element = document.createElement(tag);
+          document.body.append(element);
+          await (element as unknown as { updateComplete: Promise<void> }).updateComplete;
+          const parts = [...(element.shadowRoot?.querySelectorAll('[part]') ?? [])];
+          return {
+            attributes: observedAttributes,
+            missing: names.filter((name) => !(name in element)),
+            parts: parts.flatMap((part) => [...part.part]),
+          };
+        },
+        { tag: tagName, names: members.map(({ name }) => name) },
+      );
+      expect(attributes.map(({ name }) => name).sort()).toEqual([...real.attributes].sort());
+      expect(real.missing).toEqual([]);
+      const parts = cssParts.map(({ name }) => name);
+      for (const part of real.parts) expect(parts).toContain(part);
+      for (const { name, description } of attributes) {
+        expect([name, (description ?? '').length > 3]).toEqual([name, true]);
+      }
+    }
+  });
+});
+
+describe('a packed package', () => {
+  test('draws pictures and makes lessons in Node, without a DOM', async () => {
+    const { ensureBuilt } = await import('../../../../scripts/lib/build-targets.mjs');
+    await ensureBuilt('libraries');
+    const script = [
+      "import { knotPicture } from '@halfhitch/simulator/picture';",
+      "import { lessonNamed } from '@halfhitch/simulator/lessons';",
+      "const { pages } = lessonNamed('turn', { lang: 'de' });",
+      'process.stdout.write(`${knotPicture().slice(0, 4)} ${pages.length}`);',
+    ].join('\n');
+    const run = spawnSync(process.execPath, ['--input-type=module', '-e', script], {
+      cwd: new URL('../..', import.meta.url),
+      encoding: 'utf8',
+    });
+    expect(run.stderr).toBe('');
+    expect(run.stdout).toBe('<svg 3');
+  });
+});
