@@ -52,6 +52,7 @@ try {
     'row, moving',
     'piece 60 x 300',
   ]) {
+    if (!subject.includes(asked)) continue;
     const { triangles, ours, bare } = await frames(subject);
     const ratio = ours / bare;
     console.log(
@@ -127,7 +128,7 @@ async function measure(subject) {
     return draw.call(this, mode, count, ...rest);
   };
   // Chunks of a piece are built over many frames.
-  for (let same = 0, before = -1; same < 4; ) {
+  for (let same = 0, before = -1; same < 2; ) {
     drawn = 0;
     element.draw();
     await frame();
@@ -137,7 +138,7 @@ async function measure(subject) {
   const canvas = element.shadowRoot.querySelector('canvas.threads');
   const finish = (made) => made.getContext('2d').getImageData(0, 0, 1, 1);
   const moving = subject.endsWith('moving');
-  const time = async (make, many = 20) => {
+  const time = async (make, many = tag === 'piece' ? 5 : 20) => {
     const times = [];
     for (let i = 0; i < many; i++) {
       const began = performance.now();
@@ -159,7 +160,7 @@ async function measure(subject) {
   element.remove();
   await frame();
 
-  const three = await import('/three/three.module.min.js');
+  const three = await import('/three/three.module.js');
   const sheet = document.createElement('canvas');
   const renderer = new three.WebGLRenderer({ canvas: sheet, antialias: true, alpha: true });
   renderer.setPixelRatio(1);

@@ -8,6 +8,14 @@ import { sourceAliases } from '../../../scripts/lib/source-aliases.mjs';
 
 const FOLDER = dirname(dirname(fileURLToPath(import.meta.url)));
 
+/** Without a hash: whoever copies the files by hand keeps their names. */
+function nameOf({ moduleIds }) {
+  const holds = (part) => moduleIds.some((id) => id.includes(part));
+  if (holds('three.core')) return 'halfhitch-3d.js';
+  if (holds('packed.data')) return 'halfhitch-threads.js';
+  return 'halfhitch-[name].js';
+}
+
 export async function bundleSimulator() {
   const outDir = join(FOLDER, 'dist', 'bundle');
   rmSync(outDir, { recursive: true, force: true });
@@ -34,8 +42,7 @@ export async function bundleSimulator() {
         preserveEntrySignatures: 'allow-extension',
         output: {
           minify: true,
-          // Without a hash: whoever copies the files by hand keeps their names.
-          chunkFileNames: 'halfhitch-[name].js',
+          chunkFileNames: nameOf,
         },
       },
     },

@@ -6,7 +6,7 @@ import { LitScene } from './lit-scene.js';
 import { ThreadMaterial } from './thread-material.js';
 
 /** Vertices round a thread, by level of detail. */
-const AROUND: Readonly<Record<Level, number>> = { 0: 10, 1: 8, 2: 6, 3: 4 };
+const AROUND: Readonly<Record<Level, number>> = { 0: 10, 1: 8, 2: 6, 3: 3 };
 
 type ChunkMesh = Mesh<BufferGeometry, ThreadMaterial>;
 

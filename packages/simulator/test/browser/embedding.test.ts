@@ -31,7 +31,7 @@ describe('plain pages', () => {
     });
     await page.locator('halfhitch-knot canvas').waitFor();
     await settled(page);
-    expect(loaded.some((path) => path.includes('thread'))).toBe(true);
+    expect(loaded.some((path) => path.includes('3d'))).toBe(true);
     expect(colourCount(await pixelsOf(page.locator('halfhitch-knot canvas')))).toBeGreaterThan(60);
   });
 
