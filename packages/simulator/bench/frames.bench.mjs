@@ -45,6 +45,8 @@ try {
   const first = await firstPicture();
   console.log(`\nfirst picture of a knot: median ${first.toFixed(0)} ms of 5 new pages`);
   console.log('\nframe                       triangles     ms   bare ms   ratio');
+  // With a word, only what it is in.
+  const asked = process.argv[2] ?? '';
   for (const subject of [
     'knot, still',
     'knot, moving',

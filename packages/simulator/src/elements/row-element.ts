@@ -96,9 +96,10 @@ export class HalfhitchRow extends StageElement {
     this.seek(this.begins[Math.max(0, Math.min(this.begins.length - 2, order))] ?? 0);
   }
 
-  /** Goes to where a knot is finished. */
+  /** Goes to where a knot is all but finished, with its last move still named. */
   seekKnotDone(order: number): void {
-    this.seek(this.begins[Math.max(1, Math.min(this.begins.length - 1, order + 1))] ?? 0);
+    const end = this.begins[Math.max(1, Math.min(this.begins.length - 1, order + 1))] ?? 0;
+    this.seek(end === this.length ? end : end - 1e-3);
   }
 
   /** The knot being tied, counted from 0 in the order of knotting. */

@@ -15,7 +15,7 @@ export function rowShow(work: Work, row: number, knot: number): RowShow {
     ...rowOf(work, row),
     knot,
     done: false,
-    caption: work.say('lesson.drawn'),
+    caption: work.say('lesson.watch'),
   };
 }
 

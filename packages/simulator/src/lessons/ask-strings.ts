@@ -115,7 +115,7 @@ export function askEntry(work: Work, row: number, order: number): Question {
   const entering = stepEntering(work, knot);
   const right: Entry = entering.do === 'takeUp' ? 'takeUp' : 'add';
   const float = knot.change?.float;
-  const why = say(right === 'takeUp' ? 'why.takeUp' : 'why.add', {
+  const why = say(whyEntered(right, float?.rows ?? 0), {
     ...names,
     rows: float?.rows ?? 0,
     columns: float?.columns ?? 0,
@@ -170,6 +170,11 @@ export function askEntry(work: Work, row: number, order: number): Question {
       shows: [rowShow(at, of.row, of.order)],
     };
   }
+}
+
+function whyEntered(entry: Entry, rows: number): 'why.add' | 'why.takeUp' | 'why.takeUpBelow' {
+  if (entry !== 'takeUp') return 'why.add';
+  return rows === 0 ? 'why.takeUp' : 'why.takeUpBelow';
 }
 
 function stepEntering({ plan }: Work, knot: KnotReading): Step {

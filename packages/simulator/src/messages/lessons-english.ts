@@ -15,6 +15,7 @@ export const LESSONS_ENGLISH = {
   'lesson.right': 'Right.',
   'lesson.notThis': 'Not this one.',
   'lesson.becomes': 'What comes of it',
+  'lesson.watch': 'Watch it being tied',
   'lesson.drawn': 'As drawn',
   'lesson.yours': 'With your answer',
   'lesson.check': 'What checking the steps finds:',
@@ -61,11 +62,13 @@ export const LESSONS_ENGLISH = {
     'At the edge a caught lead would stick out at the side. Behind the knot it is hidden.',
   'why.down':
     'It goes down and behind, out of the way. Check that the last knot of the row above still lies level: pulling {old} too hard tilts it.',
-  'why.string': 'The string that ties is the one that shows. {held} is only held, inside the knot.',
+  'why.string': 'The string that ties is the one that shows. Inside the knot, {held} is only held.',
   'why.add':
     'It has not been used before, so it is new. The tail at the back is finished at the end.',
   'why.takeUp':
-    'It has been resting behind the work. The stretch it spans there is called a float, here {columns} across and {rows} down; leave it flat, neither tight nor hanging in a loop.',
+    'It has been resting behind the work. The stretch it spans there is called a float, here {columns} across. Leave it flat, neither tight nor hanging in a loop.',
+  'why.takeUpBelow':
+    'It has been resting behind the work. The stretch it spans there is called a float, here {columns} across and {rows} down. Leave it flat, neither tight nor hanging in a loop.',
   'why.bare': 'It begins on the {from} and ends on the {to}.',
   'why.undo':
     'Work comes undone in the opposite order: loosen the last bar, draw the lead back out of its loop, bring it round from behind, lift it off. Then the same for the first half.',

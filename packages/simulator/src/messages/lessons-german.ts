@@ -17,6 +17,7 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'lesson.right': 'Richtig.',
   'lesson.notThis': 'Das ist es nicht.',
   'lesson.becomes': 'Was daraus wird',
+  'lesson.watch': 'Sieh beim Knüpfen zu',
   'lesson.drawn': 'Wie gezeichnet',
   'lesson.yours': 'Mit deiner Antwort',
   'lesson.check': 'Das Nachprüfen der Schritte ergibt:',
@@ -67,11 +68,13 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'why.down':
     'Er geht nach unten und hinten, aus dem Weg. Prüfe, ob der letzte Knoten der Reihe darüber noch gerade liegt: Zu starker Zug an {old} kippt ihn.',
   'why.string':
-    'Der Faden, der knüpft, ist der, den man sieht. {held} wird nur gehalten, im Innern des Knotens.',
+    'Der Faden, der knüpft, ist der, den man sieht. Im Innern des Knotens wird {held} nur gehalten.',
   'why.add':
     'Er wurde noch nicht gebraucht, also ist er neu. Das Fadenende hinten wird zum Schluss vernäht.',
   'why.takeUp':
-    'Er hat hinter der Arbeit geruht. Die Strecke, die er dort überspannt, heißt Spannfaden, hier {columns} quer und {rows} abwärts; lass ihn flach liegen, weder straff noch als Schlinge.',
+    'Er hat hinter der Arbeit geruht. Die Strecke, die er dort überspannt, heißt Spannfaden, hier {columns} quer. Lass ihn flach liegen, weder straff noch als Schlinge.',
+  'why.takeUpBelow':
+    'Er hat hinter der Arbeit geruht. Die Strecke, die er dort überspannt, heißt Spannfaden, hier {columns} quer und {rows} abwärts. Lass ihn flach liegen, weder straff noch als Schlinge.',
   'why.bare': 'Er beginnt {from} und endet {to}.',
   'why.undo':
     'Aufgeknüpft wird in umgekehrter Folge: den letzten Steg lockern, den Leitfaden aus seiner Schlaufe zurückziehen, von hinten herumführen, abheben. Dann dasselbe mit der ersten Hälfte.',
