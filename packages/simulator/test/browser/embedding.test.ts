@@ -1,4 +1,3 @@
-import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { describe } from 'vitest';
 import { knotPictureElement } from '../../src/picture.js';
@@ -149,24 +148,5 @@ describe('the manifest of the elements', () => {
         expect([name, (description ?? '').length > 3]).toEqual([name, true]);
       }
     }
-  });
-});
-
-describe('a packed package', () => {
-  test('draws pictures and makes lessons in Node, without a DOM', async () => {
-    const { ensureBuilt } = await import('../../../../scripts/lib/build-targets.mjs');
-    await ensureBuilt('libraries');
-    const script = [
-      "import { knotPicture } from '@halfhitch/simulator/picture';",
-      "import { lessonNamed } from '@halfhitch/simulator/lessons';",
-      "const { pages } = lessonNamed('turn', { lang: 'de' });",
-      'process.stdout.write(`${knotPicture().slice(0, 4)} ${pages.length}`);',
-    ].join('\n');
-    const run = spawnSync(process.execPath, ['--input-type=module', '-e', script], {
-      cwd: new URL('../..', import.meta.url),
-      encoding: 'utf8',
-    });
-    expect(run.stderr).toBe('');
-    expect(run.stdout).toBe('<svg 3');
   });
 });

@@ -1,0 +1,68 @@
+import { KNOT_KINDS } from '@halfhitch/core';
+import { describe } from 'vitest';
+import { expect, test } from './bundle-page.js';
+import { type Pixels, pixelsOf, settled } from './stage.js';
+
+/**
+ * Least share that the tying string covers in both pictures, of what it covers in either. WebGL
+ * shades the thread and marks its yarns in one way, the flat drawing outlines and marks it in
+ * another, so they cannot agree entirely: 0.70 to 0.85 is usual, below 0.6 for a wrong picture.
+ */
+const LEAST_AGREEMENT = 0.65;
+
+const isBlue = (picture: Pixels, at: number): boolean => {
+  const [r, , b] = picture.data.subarray(at, at + 3);
+  return (b as number) > (r as number) + 35;
+};
+
+/** The same, moved by some pixels: a slip of the whole picture must show. */
+function agreement(one: Pixels, other: Pixels, shift = 0): number {
+  let both = 0;
+  let either = 0;
+  for (let y = 0; y < one.height; y++) {
+    for (let x = 0; x + shift < one.width; x++) {
+      const a = isBlue(one, 4 * (y * one.width + x));
+      const b = isBlue(other, 4 * (y * one.width + x + shift));
+      if (a && b) both++;
+      if (a || b) either++;
+    }
+  }
+  return both / either;
+}
+
+describe('each knot drawn by WebGL and drawn flat', () => {
+  for (const kind of KNOT_KINDS) {
+    for (const view of ['front', 'back'] as const) {
+      test(`${kind} from the ${view}: the same string in the same places`, async ({
+        openPlain,
+      }) => {
+        const page = await openPlain(
+          `<halfhitch-knot kind="${kind}" view="${view}" position="1" tying-colour="#1f6fb2" held-colour="#d8c9a4" controls="none" style="inline-size:440px"></halfhitch-knot>`,
+          { reducedMotion: 'reduce' },
+        );
+        const knot = page.locator('halfhitch-knot');
+        await knot.locator('canvas.threads').waitFor();
+        for (const position of [0.5, 1, 2]) {
+          await knot.evaluate(
+            (element: HTMLElement & { position: number; drawing: string }, at) => {
+              element.drawing = 'webgl';
+              element.position = at;
+            },
+            position,
+          );
+          await knot.locator('canvas.threads').waitFor();
+          await settled(page);
+          const solid = await pixelsOf(knot.locator('[part=stage]'));
+          await knot.evaluate((element: HTMLElement & { drawing: string }) => {
+            element.drawing = 'flat';
+          });
+          await knot.locator('[part=drawing] path').first().waitFor({ state: 'attached' });
+          await settled(page);
+          const flat = await pixelsOf(knot.locator('[part=stage]'));
+          expect(agreement(solid, flat)).toBeGreaterThan(LEAST_AGREEMENT);
+          expect(agreement(solid, flat, 24)).toBeLessThan(agreement(solid, flat) - 0.05);
+        }
+      });
+    }
+  }
+});
