@@ -1,8 +1,12 @@
 import '@halfhitch/simulator';
 import '../cut/cut-panel.js';
+import '../mistakes/try-panel.js';
+import '../mistakes/wrong-panel.js';
 import { changesInWords, type KnotReading, mirrorKnot } from '@halfhitch/core';
 import type { HalfhitchKnot, HalfhitchRow } from '@halfhitch/simulator';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { MistakesDesk } from '../mistakes/desk.js';
+import type { MistakePlace } from '../mistakes/messages.js';
 import { Desk, WorkError } from '../work/desk.js';
 import type { Tile } from '../work/fabric-tile.js';
 import type { KnotChoice, Piece, RowSheet } from '../work/messages.js';
@@ -60,6 +64,7 @@ export class Workbench extends LitElement {
   declare private asked: KnotChoice;
 
   private readonly desk = new Desk();
+  private readonly mistakesDesk = new MistakesDesk();
   private readonly width = matchMedia(NARROW);
   private opened = 0;
   private playNext = false;
@@ -308,6 +313,23 @@ export class Workbench extends LitElement {
         </section>
         ${this.sheet === null ? nothing : this.row(piece, this.sheet)}
       </div>
+      <section class="card" aria-labelledby="try-name">
+        <halfhitch-try
+          ?mirror=${this.mirror}
+          .piece=${piece}
+          .place=${this.place}
+          .desk=${this.mistakesDesk}
+        ></halfhitch-try>
+      </section>
+      <section class="card" aria-labelledby="wrong-name">
+        <halfhitch-wrong
+          ?mirror=${this.mirror}
+          .piece=${piece}
+          .place=${this.place}
+          .desk=${this.mistakesDesk}
+          @mistake-place=${this.onMistakePlace}
+        ></halfhitch-wrong>
+      </section>
       <section class="card cut-card" aria-labelledby="cut-name">
         <halfhitch-cut .piece=${piece}></halfhitch-cut>
       </section>
@@ -509,6 +531,10 @@ export class Workbench extends LitElement {
     if (chosen && this.narrow) {
       this.querySelector('.watch')?.scrollIntoView({ block: 'nearest' });
     }
+  };
+
+  private readonly onMistakePlace = (event: CustomEvent<MistakePlace>): void => {
+    this.pick(event.detail, false);
   };
 
   /** The knot that the row has come to is the one chosen in the picture. */

@@ -1,7 +1,12 @@
 import cutWorkerAddress from '../cut/worker.js?worker&url';
+import mistakesWorkerAddress from '../mistakes/worker.js?worker&url';
 import chartWorkerAddress from './worker.js?worker&url';
 
-const ADDRESSES = { chart: chartWorkerAddress, cut: cutWorkerAddress };
+const ADDRESSES = {
+  chart: chartWorkerAddress,
+  cut: cutWorkerAddress,
+  mistakes: mistakesWorkerAddress,
+};
 
 /** The only strings that become scripts are the workers' own addresses. */
 const policy = (
