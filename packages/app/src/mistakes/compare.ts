@@ -104,7 +104,6 @@ export class Compare extends LitElement {
         Heavy box: the mistake. Dashed box: looks other than drawn. A bow beside the edge: it steps
         out or pulls in.
       </p>
-      ${this.knots(view)}
       <div class="consequences">
         <section>
           <h4>What happens</h4>
@@ -121,6 +120,7 @@ export class Compare extends LitElement {
           </ol>
         </section>
       </div>
+      ${this.knots(view)}
     `;
   }
 }
@@ -129,6 +129,7 @@ function knotIn3d(knot: KnotTied, { base, column }: KnotPair, mirror: boolean): 
   return html`
     <p>${knot.kind} knot, ${knot.name}</p>
     <halfhitch-knot
+      position="2"
       ?mirror=${mirror}
       .kind=${knot.kind}
       .tyingColour=${knot.colour}
