@@ -1,9 +1,9 @@
 import { halvesOf, type KnotKind } from '@halfhitch/core';
 import { lengthOf, placed } from '../curve/polyline.js';
 import { Track, type Vec3 } from '../curve/track.js';
-import { familyFor, type KnotFamily } from './family.js';
+import { catchingFamilyFor, familyFor, type KnotFamily } from './family.js';
 import { RIGHT } from './loose.js';
-import { type KnotOptions, resolveOptions } from './options.js';
+import { type KnotOptions, type ResolvedOptions, resolveOptions } from './options.js';
 
 /** A place where the lead enters or leaves a knot, and its unit direction of travel there. Mm. */
 export interface KnotEnd {
@@ -39,7 +39,17 @@ export interface KnotFrameSize {
 export function finishedKnot(kind: KnotKind, options: KnotOptions = {}): FinishedKnot {
   const o = resolveOptions(options);
   const halves = halvesOf(kind);
-  const family = familyFor(halves[0] === halves[1] ? 'same' : 'opposite', o.ratio);
+  return finishedFrom(kind, familyFor(halves[0] === halves[1] ? 'same' : 'opposite', o.ratio), o);
+}
+
+/** A tight clove hitch that has caught an old lead between its halves. */
+export function finishedCatching(kind: KnotKind, options: KnotOptions = {}): FinishedKnot {
+  const o = resolveOptions(options);
+  return finishedFrom(kind, catchingFamilyFor(o.ratio), o);
+}
+
+function finishedFrom(kind: KnotKind, family: KnotFamily, o: ResolvedOptions): FinishedKnot {
+  const halves = halvesOf(kind);
   const half = family.halves[1];
   const tying = placed(tightCurve(family), o.diameter);
   const left = (halves[0] === 'backward') !== o.mirror;

@@ -1,5 +1,8 @@
+import { draped } from '../curve/drape.js';
+import { joined } from '../curve/polyline.js';
 import { Track, type Vec3 } from '../curve/track.js';
-import type { HalfFamily, KnotFamily } from './family.js';
+import { waiting } from './caught.js';
+import type { CatchingFamily, HalfFamily, KnotFamily } from './family.js';
 import { DOWN, hangFree, hangLength, RIGHT } from './loose.js';
 import { swing, threaded } from './reach.js';
 import { type KnotStage, stageAt } from './stages.js';
@@ -28,6 +31,12 @@ export function workingLength(family: KnotFamily, tail: number): number {
   const open = family.halves[1].loose.zone.length + THROUGH;
   const hang = hangLength(family.pairing, family.proportions);
   return Math.max(family.tightLength + tail, open) + hang;
+}
+
+/** The old lead at fraction `u` of the second half that is made over it, in the knot's frame. */
+export function caughtAt(family: CatchingFamily, u: number): Float64Array {
+  const { stage, progress } = stageAt(u);
+  return curveAt(family.caught, stage === 'snug' ? ease(progress) : 0);
 }
 
 /** The direction in which the lead comes into the knot, in the first half's frame. */
@@ -82,6 +91,37 @@ export function momentOf(
 
 const at = (points: Float64Array): Vec3 => [points[0]!, points[1]!, points[2]!];
 
+/**
+ * The new lead between the halves of a knot that catches the old one: held out to the front while the
+ * old lead is laid beneath, then lowered over it. `f` from 0 to 1.
+ */
+export function waitingMoment(
+  family: CatchingFamily,
+  f: number,
+  length: number,
+  count: number,
+): Float64Array {
+  const { zones } = family.halves[0];
+  const snugged = zones[zones.length - 1]!;
+  const track = new Track(at(snugged), RIGHT).follow(snugged, DOWN);
+  const own = Math.min(Math.ceil((track.length / length) * count), count - 2);
+  const ways = [RAISED, LOWERED].map(([from, to]) =>
+    ease(Math.min(Math.max((f - from) / (to - from), 0), 1)),
+  );
+  const [raised, lowered] = ways as [number, number];
+  const shape = (way: 'hanging' | 'out' | 'lifted') => waiting(family.proportions, way);
+  const rest = length - track.length;
+  const hung =
+    lowered > 0
+      ? draped(track.end, shape('out'), shape('lifted'), lowered, rest, count - own + 1)
+      : draped(track.end, shape('hanging'), shape('out'), raised, rest, count - own + 1);
+  return joined(track.sample(own), hung);
+}
+
+/** Times within the move at which the new lead is raised and lowered again. */
+const RAISED = [0, 0.35] as const;
+const LOWERED = [0.65, 1] as const;
+
 interface Laid {
   readonly track: Track;
   readonly moving: number;
@@ -114,12 +154,14 @@ function moved(family: KnotFamily, index: 0 | 1, track: Track, length: number, u
 /** How much of the free end is shown as moving while it is threaded, in diameters. */
 const SHOWN = 6;
 
-function zoneAt(half: HalfFamily, f: number): Float64Array {
-  const last = half.zones.length - 1;
+const zoneAt = (half: HalfFamily, f: number): Float64Array => curveAt(half.zones, f);
+
+function curveAt(curves: readonly Float64Array[], f: number): Float64Array {
+  const last = curves.length - 1;
   const place = Math.min(f * last, last);
   const i = Math.min(Math.floor(place), last - 1);
-  const a = half.zones[i]!;
-  const b = half.zones[i + 1]!;
+  const a = curves[i]!;
+  const b = curves[i + 1]!;
   const r = place - i;
   const out = new Float64Array(a.length);
   for (let k = 0; k < out.length; k++) out[k] = a[k]! + (b[k]! - a[k]!) * r;

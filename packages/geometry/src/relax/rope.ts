@@ -8,6 +8,8 @@ export interface RopeStrand {
   readonly diameter: number;
   /** Beads held still at the first and the last end of an open strand; 2 hold its direction too. */
   readonly held?: readonly [number, number] | 'all';
+  /** How hard it is pulled, beside others. Default 1. */
+  readonly pull?: number;
 }
 
 export interface RopeOptions {
@@ -47,6 +49,7 @@ export class Rope {
   private readonly spacing: Float64Array;
   private readonly scratch: Float64Array;
   private readonly still: readonly boolean[];
+  private readonly pulls: readonly number[];
 
   constructor(strands: readonly RopeStrand[], options: RopeOptions = {}) {
     const count = strands.reduce((sum, s) => sum + s.points.length / 3, 0);
@@ -84,6 +87,7 @@ export class Rope {
     this.ceiling = options.ceiling ?? -Infinity;
     this.contacts = new ContactList(MARGIN, this.fixed);
     this.spacing = new Float64Array(strands.length);
+    this.pulls = strands.map((s) => s.pull ?? 1);
     this.still = strands.map((s) => s.held === 'all');
     this.scratch = new Float64Array(count * 3);
   }
@@ -104,10 +108,10 @@ export class Rope {
     }
   }
 
-  /** Moves all free beads along the core, those near held ends less. */
+  /** Moves the first strand's free beads along the core, those near held ends less. */
   slide(dy: number): void {
-    const { count, position, index, length, closed } = this.beads;
-    for (let b = 0; b < count; b++) {
+    const { position, index, length, closed } = this.beads;
+    for (let b = 0; b < this.starts[1]!; b++) {
       if (this.fixed[b]) continue;
       const fromEnd = Math.min(index[b]!, length[b]! - 1 - index[b]!);
       const share = closed[b] ? 1 : Math.min(fromEnd / 8, 1);
@@ -125,12 +129,12 @@ export class Rope {
     }
   }
 
-  /** Mean height of the beads that touch the core; undefined when none does. */
+  /** Mean height of the first strand's beads that touch the core; undefined when none does. */
   heightOnCore(): number | undefined {
-    const { count, position, diameter } = this.beads;
+    const { position, diameter } = this.beads;
     let sum = 0;
     let touching = 0;
-    for (let b = 0; b < count; b++) {
+    for (let b = 0; b < this.starts[1]!; b++) {
       const r = Math.hypot(position[b * 3]!, position[b * 3 + 2]!);
       if (r > this.coreRadius + diameter[b]! * 0.6) continue;
       sum += position[b * 3 + 1]!;
@@ -181,8 +185,8 @@ export class Rope {
     return deepest;
   }
 
-  private tighten(pull: number): void {
-    const { count, position } = this.beads;
+  private tighten(whole: number): void {
+    const { count, position, strand } = this.beads;
     const { scratch } = this;
     scratch.set(position);
     for (let b = 0; b < count; b++) {
@@ -195,6 +199,7 @@ export class Rope {
       const vx = (position[p * 3]! + position[n * 3]!) / 2 - position[b * 3]!;
       const vy = (position[p * 3 + 1]! + position[n * 3 + 1]!) / 2 - position[b * 3 + 1]!;
       const vz = (position[p * 3 + 2]! + position[n * 3 + 2]!) / 2 - position[b * 3 + 2]!;
+      const pull = whole * this.pulls[strand[b]!]!;
       // Along the thread beads are evened out at full rate, however gently it is pulled.
       const along = ((EVEN - pull) * (vx * tx + vy * ty + vz * tz)) / (tx * tx + ty * ty + tz * tz);
       scratch[b * 3] = position[b * 3]! + pull * vx + along * tx;
@@ -214,6 +219,9 @@ export class Rope {
       if (closed[end - 1] || this.still[k]) continue;
       for (let round = 0; round < END_ROUNDS; round++) {
         for (let b = end - 1; b > end - END_BEADS && b > this.starts[k]!; b--) this.unbendAt(b);
+        const start = this.starts[k]!;
+        if (!this.fixed[start + 1]) continue;
+        for (let b = start; b < start + END_BEADS && b < end; b++) this.unbendAt(b);
       }
     }
   }

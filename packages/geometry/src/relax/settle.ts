@@ -20,8 +20,8 @@ const SPACING = 0.13;
 const SLACK = 1.015;
 const BEND = 0.58;
 const STEPS = [
-  { count: 40, pull: 0.1 },
-  { count: 20, pull: 0.02 },
+  { count: 40, pull: 0.05 },
+  { count: 20, pull: 0.01 },
 ] as const;
 
 /** Parts of the thread nearer to the moving part than this, along it, are not obstacles to it. */

@@ -1,6 +1,6 @@
 import { lengthOf, resample } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
-import { Rope } from './rope.js';
+import { Rope, type RopeStrand } from './rope.js';
 
 export interface TightenTask {
   /** The lead between the two places where it is held, in lead diameters. */
@@ -18,6 +18,18 @@ export interface TightenTask {
   readonly frames: number;
   /** The middle of the lead is kept this far to the right or further left. */
   readonly middle?: number;
+  /** Least radius of a bend, in diameters; a wider one where threads press on each other. */
+  readonly bend?: number;
+  /** Another thread that is drawn tight with it, caught in the hitch. */
+  readonly caught?: Caught;
+}
+
+/** A thread held at both ends, its last end drawn to a new place. */
+export interface Caught {
+  readonly start: Float64Array;
+  readonly end: Vec3;
+  /** Points of each frame, which follow those of the hitch. */
+  readonly points: number;
 }
 
 /** Distance of beads, in diameters. */
@@ -45,9 +57,17 @@ const PASSES = [
 /** The incoming end may turn, as a string does round the knot before; the outgoing one is held. */
 const HELD: readonly [number, number] = [1, 2];
 
+/** With a caught thread beside it the incoming end has no room to turn. */
+const BOTH: readonly [number, number] = [2, 2];
+
+/** A caught thread is not pulled as hard as the one that ties. */
+const CAUGHT_PULL = 0.3;
+
 interface Placing {
   readonly end: Vec3;
   readonly height: number;
+  /** How far the caught thread's end has been drawn, 0 to 1: first, out of the way of the lead's end. */
+  readonly drawn: number;
 }
 
 const smooth = (x: number): number => x * x * (3 - 2 * x);
@@ -65,39 +85,48 @@ const mix = (a: Vec3, b: Vec3, f: number): Vec3 => [
  * @returns curves from the first that differs from the start to the tight one
  */
 export function tighten(task: TightenTask): Float64Array[] {
-  const history = new History(resample(task.start, task.points));
-  const heading = headingOfEnd(task.start);
-  let rope = beaded(task.start, heading, task);
+  const history = new History(frame(task, task.start, task.caught?.start));
+  let rope = beaded(task, task.start, task.caught?.start);
+  const caughtFrom = task.caught && endOf(task.caught.start);
   const from = endOf(task.start);
   const low = rope.heightOnCore() ?? task.height;
   let dressing = false;
   const run = (steps: number, pull: number, sweeps: number, at: (k: number) => Placing) => {
     for (let k = 1; k <= steps; k++) {
-      const { end, height } = at(k / steps);
-      const here = endOf(rope.pointsOf(0));
-      rope.moveEnd(0, end[0] - here[0], end[1] - here[1], end[2] - here[2]);
+      const { end, height, drawn } = at(k / steps);
+      moveEnd(rope, 0, end);
+      if (task.caught && caughtFrom) moveEnd(rope, 1, mix(caughtFrom, task.caught.end, drawn));
       dress(rope, height);
       if (task.middle !== undefined && dressing) rope.keepMiddle(task.middle);
       rope.step(pull, sweeps);
       if (k % 25 === 0) {
-        history.keep(resample(rope.pointsOf(0), task.points), false);
-        if (pull === PULL) rope = rebeaded(rope, heading, task);
+        history.keep(frameOf(rope, task), false);
+        if (pull === PULL) rope = rebeaded(rope, task);
       }
     }
   };
   const mid: Vec3 = [task.end[0], task.end[1] + low - task.height, task.end[2]];
   const near = low - (low - task.height) * 0.2;
-  run(1500, PULL, 4, (f) => ({ end: mix(from, mid, smooth(f)), height: mixed(low, near, f) }));
-  run(1500, PULL, 4, () => ({ end: mid, height: near }));
+  run(1500, PULL, 4, (f) => ({
+    end: mix(from, mid, smooth(f)),
+    height: mixed(low, near, f),
+    drawn: smooth(f),
+  }));
+  run(1500, PULL, 4, () => ({ end: mid, height: near, drawn: 1 }));
   dressing = true;
   run(3500, PULL, 4, (f) => ({
     end: mix(mid, task.end, smooth(f)),
     height: mixed(near, task.height, smooth(f)),
+    drawn: 1,
   }));
   for (const pass of PASSES) {
-    run(pass.steps, pass.pull, pass.sweeps, () => ({ end: task.end, height: task.height }));
+    run(pass.steps, pass.pull, pass.sweeps, () => ({
+      end: task.end,
+      height: task.height,
+      drawn: 1,
+    }));
   }
-  history.keep(resample(rope.pointsOf(0), task.points), true);
+  history.keep(frameOf(rope, task), true);
   return history.pick(task.frames);
 }
 
@@ -108,23 +137,53 @@ function dress(rope: Rope, height: number): void {
   rope.slide(Math.min(Math.max((height - now) * 0.05, -MOST_SLIDE), MOST_SLIDE));
 }
 
-function beaded(points: Float64Array, heading: Vec3, task: TightenTask): Rope {
-  const count = Math.round(lengthOf(points) / SPACING) + 1;
-  const beads = resample(points, count);
-  // The last two beads hold the outgoing end's direction, which resampling would blur.
-  const last = beads.length - 3;
-  for (let c = 0; c < 3; c++) beads[last - 3 + c] = beads[last + c]! - heading[c]! * SPACING;
-  return new Rope([{ points: beads, closed: false, diameter: 1 + SLACK, held: HELD }], {
+function moveEnd(rope: Rope, strand: number, to: Vec3): void {
+  const here = endOf(rope.pointsOf(strand));
+  rope.moveEnd(strand, to[0] - here[0], to[1] - here[1], to[2] - here[2]);
+}
+
+const frameOf = (rope: Rope, task: TightenTask): Float64Array =>
+  frame(task, rope.pointsOf(0), task.caught && rope.pointsOf(1));
+
+function frame(task: TightenTask, lead: Float64Array, caught?: Float64Array): Float64Array {
+  const curve = resample(lead, task.points);
+  return task.caught && caught
+    ? Float64Array.from([...curve, ...resample(caught, task.caught.points)])
+    : curve;
+}
+
+function beaded(task: TightenTask, lead: Float64Array, caught?: Float64Array): Rope {
+  const strand = { closed: false, diameter: 1 + SLACK };
+  const strands: RopeStrand[] = [
+    { ...strand, points: beads(lead, task.start), held: task.caught ? BOTH : HELD },
+  ];
+  if (task.caught && caught) {
+    strands.push({ ...strand, points: beads(caught, task.caught.start), pull: CAUGHT_PULL });
+  }
+  return new Rope(strands, {
     coreRadius: task.coreRadius + SLACK / 2,
-    bend: BEND,
+    bend: task.bend ?? BEND,
     ceiling: task.ceiling,
   });
 }
 
+function beads(points: Float64Array, start: Float64Array): Float64Array {
+  const heading = headingOfEnd(start);
+  const out = resample(points, Math.round(lengthOf(points) / SPACING) + 1);
+  // The last two beads hold the outgoing end's direction, which resampling would blur.
+  const last = out.length - 3;
+  for (let c = 0; c < 3; c++) out[last - 3 + c] = out[last + c]! - heading[c]! * SPACING;
+  return out;
+}
+
 /** The same rope with fewer beads when shortening has crowded them. */
-function rebeaded(rope: Rope, heading: Vec3, task: TightenTask): Rope {
-  const spacing = rope.lengthOf(0) / (rope.beads.count - 1);
-  return spacing < SPACING * 0.9 ? beaded(rope.pointsOf(0), heading, task) : rope;
+function rebeaded(rope: Rope, task: TightenTask): Rope {
+  const crowded = (strand: number) => {
+    const points = rope.pointsOf(strand);
+    return lengthOf(points) / (points.length / 3 - 1) < SPACING * 0.9;
+  };
+  if (!crowded(0) && !(task.caught && crowded(1))) return rope;
+  return beaded(task, rope.pointsOf(0), task.caught && rope.pointsOf(1));
 }
 
 function headingOfEnd(points: ArrayLike<number>): Vec3 {

@@ -1,7 +1,13 @@
 import { changesPlaces, halvesOf } from '@halfhitch/core';
 import { placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
-import { type FinishedKnot, finishedKnot, type KnotEnd } from '../knot/finished.js';
+import { BETWEEN_KNOTS } from '../knot/caught.js';
+import {
+  type FinishedKnot,
+  finishedCatching,
+  finishedKnot,
+  type KnotEnd,
+} from '../knot/finished.js';
 import type { RowKnot, RowScene } from './scene.js';
 
 /** Places of knots, in mm. */
@@ -11,10 +17,9 @@ export interface Layout {
   readonly finished: (knot: RowKnot) => FinishedKnot;
   /** Where the knot's held string is, and the height of the knot's frame. */
   readonly placeOf: (knot: RowKnot) => Vec3;
+  /** Whether the knot catches an old lead that comes from the knot beside it between its halves. */
+  readonly catches: (knot: RowKnot) => boolean;
 }
-
-/** Room between neighbouring knots for the lead that passes from one to the next, in diameters. */
-const BETWEEN = 1.2;
 
 /** Distances in a piece of work, taken from the tight knots themselves. */
 export function layoutOf(scene: RowScene): Layout {
@@ -24,21 +29,25 @@ export function layoutOf(scene: RowScene): Layout {
   };
   const known = new Map<string, FinishedKnot>();
   const finished = (knot: RowKnot): FinishedKnot => {
-    let found = known.get(knot.kind);
+    const catches = catching.has(knot);
+    const key = `${knot.kind} ${catches}`;
+    let found = known.get(key);
     if (!found) {
-      found = finishedKnot(knot.kind, options);
-      known.set(knot.kind, found);
+      found = (catches ? finishedCatching : finishedKnot)(knot.kind, options);
+      known.set(key, found);
     }
     return found;
   };
+  const catching = catchingKnots(scene);
   const clove = finishedKnot('forward', options);
   const cow = finishedKnot('forward-backward', options);
   const d = clove.tyingRadius * 2;
-  const pitch = clove.size.width + BETWEEN * d;
+  const pitch = clove.size.width + BETWEEN_KNOTS * d;
   const rowHeight = Math.max(clove.size.height, cow.size.height);
   return {
     pitch,
     rowHeight,
+    catches: (knot) => catching.has(knot),
     finished,
     placeOf: (knot) => {
       const { entry, exit } = finished(knot);
@@ -72,3 +81,31 @@ const moved = (end: KnotEnd, by: Vec3): KnotEnd => ({
   at: [end.at[0] + by[0], end.at[1] + by[1], end.at[2] + by[2]],
   heading: end.heading,
 });
+
+/**
+ * Knots between whose halves an old lead is laid: clove hitches beside the old lead's last knot. (No
+ * plan asks for another knot to catch a lead; a scene that does is drawn with the lead passing by.)
+ */
+function catchingKnots(scene: RowScene): ReadonlySet<RowKnot> {
+  const out = new Set<RowKnot>();
+  const last = new Map<string, RowKnot>();
+  for (const knot of scene.knots) {
+    const { change } = knot;
+    const before = change?.how === 'laid-through' ? last.get(change.oldLead) : undefined;
+    const beside = knot.column + (fromRight(knot) ? 1 : -1);
+    if (
+      before &&
+      changesPlaces(knot.kind) &&
+      before.column === beside &&
+      (before.row ?? 0) === (knot.row ?? 0) &&
+      fromRight(knot) === endsAtLeft(before)
+    ) {
+      out.add(knot);
+    }
+    last.set(knot.tying, knot);
+  }
+  return out;
+}
+
+/** Whether the lead leaves the knot to the left. */
+const endsAtLeft = (knot: RowKnot): boolean => fromRight(knot) === changesPlaces(knot.kind);

@@ -6,9 +6,10 @@ import { BETWEEN_WAY, leadIn } from '../knot/lead-in.js';
 import { STAGE_ENDS } from '../knot/stages.js';
 import { type Obstacle, settled } from '../relax/settle.js';
 import { comesBack, entryOf, exitOf, fromRight, tyingOf } from './layout.js';
-import { fromBehind, hanging, resting } from './routes.js';
+import { fromBehind, hanging, resting, WAY_IN, WAY_IN_PAST } from './routes.js';
 import type { RowKnot, RowScene } from './scene.js';
 import { baseLines, passageOf, type Setting, turnsBack } from './setting.js';
+import { caughtIn } from './through.js';
 
 /** A lead's knots up to some moment, one thread, and the last of them. */
 export interface FinishedPath {
@@ -16,11 +17,18 @@ export interface FinishedPath {
   readonly last: RowKnot;
 }
 
-/** Length of thread before and after a join that is bent to make it smooth, in diameters. */
-const CUTS: readonly [number, number] = [0.4, 0.9];
+/** How two parts of a lead are joined; lengths before and after the join, in diameters. */
+interface Join {
+  /** What is bent to make it smooth. */
+  readonly cuts: readonly [number, number];
+  /** What may give way beyond that. */
+  readonly yields: readonly [number, number];
+}
 
-/** Length on both sides of a bent join that may give way, in diameters. */
-const YIELD = 1.2;
+const JOIN: Join = { cuts: [0.4, 0.9], yields: [1.2, 1.2] };
+
+/** The same after a knot that has caught a lead, out of which its own lead comes more steeply. */
+const JOIN_PAST: Join = { cuts: [0.3, 0.6], yields: [1.2, 1.2] };
 
 const worked = new WeakMap<RowScene, Map<string, FinishedPath>>();
 
@@ -54,7 +62,7 @@ function finishedAt(setting: Setting, knot: RowKnot): FinishedPath {
   const hung = hangingFrom(setting, knot, STUB * setting.options.diameter);
   const whole = joined(curve, hung);
   const points = before
-    ? joint(setting, before.points, whole, bowOf(setting, before.last, knot))
+    ? jointBetween(setting, before, knot, whole)
     : joint(setting, leadInto(setting, knot), whole, [0, 0, 0]);
   return { points: points.slice(0, points.length - (hung.length - 3)), last: knot };
 }
@@ -83,8 +91,10 @@ export function currentPath(
   const before = finishedPath(setting, knot.tying);
   const first = before ? before.points : leadInto(setting, knot);
   const length = lengthOf(first) + lengthOf(now) - beyond;
-  const bow: Vec3 = before ? bowOf(setting, before.last, knot) : [0, 0, 0];
-  const whole = ofLength(joint(setting, first, now, bow), length);
+  const onward = before
+    ? jointBetween(setting, before, knot, now)
+    : joint(setting, first, now, [0, 0, 0]);
+  const whole = ofLength(onward, length);
   const { phase, progress } = setting;
   const lying = phase === 'first-half' ? Math.min(progress / STAGE_ENDS.lying, 1) : 1;
   if (lying >= 1 || !before || !turnsBack(setting, before.last, knot)) return whole;
@@ -95,7 +105,7 @@ export function currentPath(
 }
 
 /** A lead whose free end is paid in or out so that it has a given length. */
-function ofLength(points: Float64Array, length: number): Float64Array {
+export function ofLength(points: Float64Array, length: number): Float64Array {
   let over = lengthOf(points) - length;
   let last = points.length / 3 - 1;
   while (last > 1 && over > stepOf(points, last - 1)) {
@@ -121,19 +131,41 @@ const stepOf = (points: Float64Array, i: number): number =>
     points[i * 3 + 5]! - points[i * 3 + 2]!,
   );
 
-function joint(setting: Setting, a: Float64Array, b: Float64Array, bow: Vec3): Float64Array {
+/** Two parts of a lead joined smoothly, clear of base strings and of other leads that are near. */
+export function joint(
+  setting: Setting,
+  a: Float64Array,
+  b: Float64Array,
+  bow: Vec3,
+  others: readonly Obstacle[] = oldLead(setting),
+  join: Join = JOIN,
+): Float64Array {
   const d = setting.options.diameter;
-  const splice = spliced(a, b, CUTS, d, bow);
+  const splice = spliced(a, b, join.cuts, d, bow);
   const lines = baseLines(setting).map((points) => ({
     points,
     diameter: d * setting.options.ratio,
   }));
   return settled({
     points: splice.points,
-    ...room(splice, d),
+    ...room(splice, join, d),
     diameter: d,
-    obstacles: [...lines, ...oldLead(setting)],
+    obstacles: [...lines, ...others],
   });
+}
+
+/** A lead from the knot before to the one it ties next. */
+function jointBetween(
+  setting: Setting,
+  before: FinishedPath,
+  knot: RowKnot,
+  now: Float64Array,
+): Float64Array {
+  const bow = bowOf(setting, before.last, knot);
+  if (!setting.layout.catches(before.last)) return joint(setting, before.points, now, bow);
+  // What the knot before has caught is in the way.
+  const caught = { points: caughtIn(setting, before.last), diameter: setting.options.diameter };
+  return joint(setting, before.points, now, bow, [...oldLead(setting), caught], JOIN_PAST);
 }
 
 /** The lead that the current knot takes over from, up to where it gives way. */
@@ -149,11 +181,16 @@ function oldLead(setting: Setting): Obstacle[] {
 /** Distance of points on tight knots, about, in diameters. */
 const STORED_STEP = 0.12;
 
-function room({ points, from, to }: Splice, d: number): { from: number; to: number } {
+function room(
+  { points, from, to }: Splice,
+  { yields }: Join,
+  d: number,
+): { from: number; to: number } {
   let first = from;
-  for (let s = 0; first > 0 && s < YIELD * d; first--) s += stepOf(points, first - 1);
+  for (let s = 0; first > 0 && s < yields[0] * d; first--) s += stepOf(points, first - 1);
   let last = to;
-  for (let s = 0; last < points.length / 3 - 1 && s < YIELD * d; last++) s += stepOf(points, last);
+  for (let s = 0; last < points.length / 3 - 1 && s < yields[1] * d; last++)
+    s += stepOf(points, last);
   return { from: first, to: last };
 }
 
@@ -178,14 +215,18 @@ function leadInto(setting: Setting, knot: RowKnot): Float64Array {
     const passage = passageOf(setting);
     const room = { ...passage, behind: passage.behind + 1.3 * d };
     const gap = ((knot.row ?? 0) - 0.5) * layout.rowHeight;
-    return fromBehind(entryOf(layout, knot), gap, room, 5 * d);
+    const into = layout.catches(knot) ? WAY_IN_PAST : WAY_IN;
+    return fromBehind(entryOf(layout, knot), gap, room, 5 * d, into);
   }
   // The first lead of all comes from above, outside its first knot where it can.
   const side = fromRight(knot) ? -1 : 1;
   const beside = knot.column - side;
   const way = beside >= 0 && beside < scene.base.length ? BETWEEN_WAY : undefined;
   const p = familyFor('same', options.ratio).proportions;
-  const heading: Vec3 = way ? [0.5, 0, -0.866] : [1, 0, 0];
+  // Where the next knot is another lead's, that lead comes up through the same gap.
+  const next = scene.knots[1];
+  const between: Vec3 = next && layout.catches(next) ? [0, 0.5, -0.866] : [0.5, 0, -0.866];
+  const heading: Vec3 = way ? between : [1, 0, 0];
   const points = placed(leadIn(p, heading, options.above, 28, way), d);
   for (let i = 0; i < points.length; i += 3) points[i] = points[i]! * side;
   const [x, y] = layout.placeOf(knot);

@@ -1,8 +1,8 @@
 import { type HalfWay, halvesOf, type KnotKind } from '@halfhitch/core';
 import { placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
-import { familyFor } from '../knot/family.js';
-import { momentOf, workingLength } from '../knot/motion.js';
+import { catchingFamilyFor, familyFor } from '../knot/family.js';
+import { momentOf, waitingMoment, workingLength } from '../knot/motion.js';
 import { GeometryError, resolveOptions } from '../knot/options.js';
 import { inMillimetres } from '../knot/pose.js';
 import type { KnotStage } from '../knot/stages.js';
@@ -108,11 +108,20 @@ function halfAt(phase: RowPhase, progress: number): { half: 0 | 1; u: number } {
 /** More of the free end's way than its length, in diameters, to be cut to measure. */
 const BEYOND = 1;
 
+/** Points of the lead from its current knot's start on. */
+const POINTS = 232;
+
 function momentFor(setting: Setting, knot: RowKnot, half: 0 | 1, u: number) {
   const { options, layout } = setting;
   const halves = halvesOf(knot.kind);
-  const family = familyFor(halves[0] === halves[1] ? 'same' : 'opposite', options.ratio);
-  const moment = momentOf(family, half, u, workingLength(family, options.tail), 232, BEYOND);
+  const caught = layout.catches(knot) ? catchingFamilyFor(options.ratio) : undefined;
+  const family = caught ?? familyFor(halves[0] === halves[1] ? 'same' : 'opposite', options.ratio);
+  const length = workingLength(family, options.tail);
+  const lying = momentOf(family, half, u, length, POINTS, BEYOND);
+  const moment =
+    caught && setting.phase === 'lay-through'
+      ? { ...lying, points: waitingMoment(caught, setting.progress, length + BEYOND, POINTS) }
+      : lying;
   const points = inMillimetres(moment, fromRight(knot), options.diameter);
   const [x, y, z] = layout.placeOf(knot);
   return { points: placed(points, 1, x, y, z), stage: moment.stage, progress: moment.progress };

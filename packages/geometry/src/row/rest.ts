@@ -4,9 +4,11 @@ import { joined, lengthOf, resample } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
 import type { KnotEnd } from '../knot/finished.js';
 import { comesBack, exitOf } from './layout.js';
-import type { FinishedPath } from './lead-path.js';
+import { type FinishedPath, joint, ofLength } from './lead-path.js';
 import { dropped, hanging, heldOut, laidAside, resting, takenBehind } from './routes.js';
+import type { RowKnot } from './scene.js';
 import { passageOf, type Setting } from './setting.js';
+import { caughtPart, laidThrough, upToSide, wayInto } from './through.js';
 
 /** A lead that does not tie at the moment: whole, and where its free part begins. */
 export interface RestingLead {
@@ -18,7 +20,14 @@ export interface RestingLead {
  * How much of a lead's last knot's exit gives way when the lead is taken elsewhere, in diameters: less
  * to the back than up to the front, where the next lead comes in.
  */
-const LET_GO = { back: 0.5, backFromCow: 0.2, down: 0, out: 0.8, aside: 0.8 } as const;
+const LET_GO = {
+  back: 0.5,
+  backFromCow: 0.2,
+  down: 0,
+  downPast: 0.65,
+  out: 0.8,
+  aside: 0.8,
+} as const;
 
 const smooth = (x: number): number => x * x * (3 - 2 * x);
 
@@ -26,7 +35,10 @@ const smooth = (x: number): number => x * x * (3 - 2 * x);
 export function restingLead(setting: Setting, path: FinishedPath, id: string): RestingLead {
   const { scene, index, phase, progress } = setting;
   const change = scene.knots[index]!.change;
-  if (change?.oldLead !== id) return lying(setting, path, 'back', 'back', 1);
+  const catching = caughtBy(setting, path, id);
+  if (change?.oldLead !== id) {
+    return catching ? caught(setting, path, catching, 1) : lying(setting, path, 'back', 'back', 1);
+  }
   const f = smooth(progress);
   switch (phase) {
     case 'lay-aside':
@@ -37,39 +49,127 @@ export function restingLead(setting: Setting, path: FinishedPath, id: string): R
         ? along(setting, path, ['front', 'down', 'back'], f)
         : along(setting, path, ['front', 'back'], f);
     case 'lay-through':
+      if (catching) {
+        return along(setting, path, ['aside', 'out', 'down', 'over', 'through'], f, catching);
+      }
       return along(setting, path, ['aside', 'out', 'down', 'back'], f);
     case 'first-half':
       return change.how === 'laid-through'
         ? lying(setting, path, 'aside', 'aside', 1)
         : lying(setting, path, 'back', 'back', 1);
     case 'second-half':
-      return lying(setting, path, 'back', 'back', 1);
+      return catching
+        ? caught(setting, path, catching, progress)
+        : lying(setting, path, 'back', 'back', 1);
   }
 }
 
-type Way = 'front' | 'down' | 'out' | 'aside' | 'back';
+type Way = 'front' | 'down' | 'out' | 'aside' | 'back' | 'over' | 'through';
+
+/** The knot between whose halves a lead was laid when it left the front. */
+function caughtBy({ scene, index, layout }: Setting, path: FinishedPath, id: string) {
+  for (let i = index; i >= 0; i--) {
+    const knot = scene.knots[i]!;
+    if (knot === path.last) return undefined;
+    if (knot.change?.oldLead === id) return layout.catches(knot) ? knot : undefined;
+  }
+  return undefined;
+}
+
+/** A lead that is caught in a knot, at fraction `u` of its second half, and hangs behind it. */
+function caught(setting: Setting, path: FinishedPath, by: RowKnot, u: number): RestingLead {
+  const points = laid(setting, path, by, u, wholeLength(setting, path));
+  return { points, free: Math.min(path.points.length / 3, points.length / 3) - 1 };
+}
+
+const wholeLength = (setting: Setting, path: FinishedPath): number =>
+  lengthOf(path.points) + setting.options.tail * setting.options.diameter;
+
+const known = new WeakMap<FinishedPath, Map<string, Float64Array>>();
+
+/** A lead laid through a knot, or at fraction `at` of the half that catches it. */
+function laid(
+  setting: Setting,
+  path: FinishedPath,
+  by: RowKnot,
+  at: 'over' | 'through' | number,
+  length: number,
+): Float64Array {
+  const make = () => {
+    const kept = upToSide(setting, path, by);
+    const rest = length - lengthOf(kept);
+    const part =
+      typeof at === 'number'
+        ? caughtPart(setting, kept, by, at, rest)
+        : laidThrough(setting, kept, by, at, rest);
+    return ofLength(joint(setting, kept, part, [0, 0, 0], [wayInto(setting, by)]), length);
+  };
+  // While the second half is pulled tight, hardly any moment comes again.
+  if (typeof at === 'number' && at > 0 && at < 1) return make();
+  let shapes = known.get(path);
+  if (!shapes) {
+    shapes = new Map();
+    known.set(path, shapes);
+  }
+  let found = shapes.get(`${at}`);
+  if (!found) {
+    found = make();
+    shapes.set(`${at}`, found);
+  }
+  return found;
+}
 
 /** The lead `f` of the way through several ways of lying. */
-function along(setting: Setting, path: FinishedPath, ways: readonly Way[], f: number): RestingLead {
+function along(
+  setting: Setting,
+  path: FinishedPath,
+  ways: readonly Way[],
+  f: number,
+  by?: RowKnot,
+): RestingLead {
   const at = Math.min(f * (ways.length - 1), ways.length - 1);
   const i = Math.min(Math.floor(at), ways.length - 2);
-  return lying(setting, path, ways[i]!, ways[i + 1]!, at - i);
+  return lying(setting, path, ways[i]!, ways[i + 1]!, at - i, by);
 }
 
 /** The lead `f` of the way from one way of lying to another. */
-function lying(setting: Setting, path: FinishedPath, from: Way, to: Way, f: number): RestingLead {
-  const d = setting.options.diameter;
-  const length = lengthOf(path.points) + setting.options.tail * d;
-  const a = lineOf(setting, path, from, length);
-  const b = lineOf(setting, path, to, length);
+function lying(
+  setting: Setting,
+  path: FinishedPath,
+  from: Way,
+  to: Way,
+  f: number,
+  by?: RowKnot,
+): RestingLead {
+  const length = wholeLength(setting, path);
+  const a = lineOf(setting, path, from, length, by);
+  const b = lineOf(setting, path, to, length, by);
   const free = path.points.length / 3 - 1;
   if (f >= 1) return { points: b, free };
   if (f <= 0) return { points: a, free };
-  const count = Math.max(a.length, b.length) / 3;
-  return { points: blended(resample(a, count), resample(b, count), f), free };
+  const same = commonPoints(a, b);
+  const own = a.subarray(0, same * 3);
+  const restOfA = a.subarray((same - 1) * 3);
+  const restOfB = b.subarray((same - 1) * 3);
+  const count = Math.max(restOfA.length, restOfB.length) / 3;
+  const moved = blended(resample(restOfA, count), resample(restOfB, count), f);
+  return { points: joined(own, moved), free: Math.min(free, same - 1) };
 }
 
-function lineOf(setting: Setting, path: FinishedPath, way: Way, length: number): Float64Array {
+/** How many points two lines begin with in common, at least one. */
+function commonPoints(a: Float64Array, b: Float64Array): number {
+  let i = 3;
+  while (i < a.length && a[i] === b[i] && a[i + 1] === b[i + 1] && a[i + 2] === b[i + 2]) i += 3;
+  return i / 3;
+}
+
+function lineOf(
+  setting: Setting,
+  path: FinishedPath,
+  way: Way,
+  length: number,
+  by: RowKnot | undefined,
+): Float64Array {
   const { options, layout } = setting;
   const d = options.diameter;
   const { points, last } = path;
@@ -78,7 +178,10 @@ function lineOf(setting: Setting, path: FinishedPath, way: Way, length: number):
     const drape = hanging(exit, comesBack(last), d);
     return joined(points, drapedFrom(exit.at, drape, length - lengthOf(points), d));
   }
-  const letGo = way === 'back' && comesBack(last) ? LET_GO.backFromCow : LET_GO[way];
+  if (way === 'over' || way === 'through') {
+    return laid(setting, path, by!, way, length);
+  }
+  const letGo = letGoFor(way, comesBack(last), by);
   const kept = cutBack(points, letGo * d);
   const end = endOf(kept);
   const drapes: Readonly<Record<typeof way, Drape>> = {
@@ -93,6 +196,11 @@ function lineOf(setting: Setting, path: FinishedPath, way: Way, length: number):
 
 const drapedFrom = (at: Vec3, drape: Drape, length: number, d: number): Float64Array =>
   resting({ at, heading: drape.heading }, drape, drape, 1, length, d);
+
+function letGoFor(way: keyof typeof LET_GO, cameBack: boolean, by: RowKnot | undefined): number {
+  if (way === 'back' && cameBack) return LET_GO.backFromCow;
+  return way === 'down' && by ? LET_GO.downPast : LET_GO[way];
+}
 
 /** A thread without the last `length` of it. */
 function cutBack(points: Float64Array, length: number): Float64Array {

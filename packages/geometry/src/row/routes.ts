@@ -65,6 +65,14 @@ export function takenBehind(at: KnotEnd, cameBack: boolean, room: Passage): Drap
   };
 }
 
+/** From where a lead goes straight to the back, on to the depth at which leads rest, and down. */
+export function behindTheWork(at: Vec3, room: Passage, length: number): Float64Array {
+  const d = room.diameter;
+  const run = Math.max(at[2] + room.behind - BEND * d, 0);
+  const drape: Drape = { heading: BACK, steps: [{ to: BACK, radius: 0, run }, step(DOWN, 0, d)] };
+  return resting({ at, heading: BACK }, drape, drape, 1, length, d);
+}
+
 /** Dropped close beside the knot, on the way to the back. */
 export const dropped = (at: KnotEnd, d: number): Drape => ({
   heading: at.heading,
@@ -83,6 +91,18 @@ export function resting(
   return draped(exit.at, from, to, f, length, Math.ceil(length / (POINT_STEP * d)) + 1);
 }
 
+/** How a lead from behind comes down to a knot begun from the left. */
+export interface WayIn {
+  /** How far to the left of the knot's entry it comes through, in diameters. */
+  readonly beside: number;
+  readonly heading: Vec3;
+}
+
+export const WAY_IN: WayIn = { beside: 0.5, heading: [0.5, 0, -0.866] };
+
+/** The same where an old lead waits beside the knot to be caught by it. */
+export const WAY_IN_PAST: WayIn = { beside: 0.5, heading: [0.4, 0.3, -0.86] };
+
 /**
  * From behind the work, through between two base strings above the row, and down in front to a knot's
  * entry.
@@ -94,10 +114,11 @@ export function fromBehind(
   gap: number,
   room: Passage,
   length: number,
+  into: WayIn,
 ): Float64Array {
   const { diameter: d, behind } = room;
   const side = entry.heading[0] < 0 ? -1 : 1;
-  const x = entry.at[0] - side * 0.5 * d;
+  const x = entry.at[0] - side * into.beside * d;
   const front = entry.at[2] + 1.1 * d;
   const track = new Track([x, gap + BEND * d + length, -behind], UP)
     .line(length)
@@ -105,5 +126,6 @@ export function fromBehind(
     .line(front + behind - 2 * BEND * d)
     .turn(DOWN, BEND * d);
   const way = track.sample(Math.ceil(track.length / (POINT_STEP * d)) + 1);
-  return joined(way, cubic(track.end, DOWN, entry.at, [side * 0.5, 0, -0.866], [0, 0, 0]));
+  const [a, b, c] = into.heading;
+  return joined(way, cubic(track.end, DOWN, entry.at, [side * a, b, c], [0, 0, 0]));
 }

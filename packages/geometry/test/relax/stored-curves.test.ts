@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pack, STEP, unpack } from '../../src/knot/tightened/coding.js';
 import { tightening } from '../../src/knot/tightened/curves.js';
+import { tighteningOver } from '../../src/knot/tightened/over.js';
+import { tightenOver } from '../../src/relax/caught.js';
 import { FRAMES } from '../../src/relax/grid.js';
 import { tightenHalves } from '../../src/relax/hitches.js';
 
@@ -26,6 +28,17 @@ describe('stored tight hitches', () => {
         expect(furthest(curve, fresh[half][k]!)).toBeLessThan(0.1);
       });
     }
+  });
+
+  it('a second half over an old lead comes out of the solver again', () => {
+    const first = tightening('same', 'first', 1);
+    const fresh = tightenOver(1, first[first.length - 1]!);
+    const stored = tighteningOver(1);
+    expect(stored).toHaveLength(FRAMES);
+    expect(furthest(stored[FRAMES - 1]!, fresh[FRAMES - 1]!)).toBeLessThan(0.02);
+    stored.forEach((curve, k) => {
+      expect(furthest(curve, fresh[k]!)).toBeLessThan(0.1);
+    });
   });
 
   it('unpacks what was packed, to the step', () => {
