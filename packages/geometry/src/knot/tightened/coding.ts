@@ -1,28 +1,39 @@
 /**
- * Curves packed into text: coordinates in steps of `STEP`, each as its change from the curve before
- * (the first curve: from the point before), as variable-length numbers in base 64.
+ * Curves packed into text: coordinates in steps of `STEP`, first x of all points, then y, then z. What a
+ * coordinate changes from the curve before (the first curve: what it is) goes on evenly along the curve,
+ * as the change at the two points before foretells; only what differs from that is written, as
+ * variable-length numbers in base 64.
  */
 export const STEP = 0.001;
 
 const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
 
+/** The change to be expected at a coordinate: places of a coordinate are three apart. */
+function foretold(changes: ArrayLike<number>, i: number): number {
+  if (i < 3) return 0;
+  return i < 6 ? changes[i - 3]! : 2 * changes[i - 3]! - changes[i - 6]!;
+}
+
 /** Digits of 5 bits, least first; the sixth bit says that another follows. */
 export function pack(curves: readonly ArrayLike<number>[]): string {
   let text = '';
-  let before: readonly number[] = [];
-  curves.forEach((curve, k) => {
+  let before: readonly number[] | undefined;
+  for (const curve of curves) {
     const now = Array.from(curve, (v) => Math.round(v / STEP));
-    now.forEach((v, i) => {
-      const delta = k > 0 ? v - before[i]! : i >= 3 ? v - now[i - 3]! : v;
-      let rest = delta < 0 ? -2 * delta - 1 : 2 * delta;
-      while (rest >= 32) {
-        text += ALPHABET[(rest & 31) | 32];
-        rest = Math.floor(rest / 32);
+    const changes = now.map((v, i) => v - (before?.[i] ?? 0));
+    for (let c = 0; c < 3; c++) {
+      for (let i = c; i < now.length; i += 3) {
+        const off = changes[i]! - foretold(changes, i);
+        let rest = off < 0 ? -2 * off - 1 : 2 * off;
+        while (rest >= 32) {
+          text += ALPHABET[(rest & 31) | 32];
+          rest = Math.floor(rest / 32);
+        }
+        text += ALPHABET[rest];
       }
-      text += ALPHABET[rest];
-    });
+    }
     before = now;
-  });
+  }
   return text;
 }
 
@@ -31,23 +42,25 @@ export function unpack(text: string, size: number): Float64Array[] {
   const digits = new Uint8Array(128);
   for (let i = 0; i < 64; i++) digits[ALPHABET.charCodeAt(i)] = i;
   const curves: Float64Array[] = [];
+  const now = new Int32Array(size);
+  const changes = new Int32Array(size);
   let at = 0;
   while (at < text.length) {
-    const curve = new Float64Array(size);
-    const before = curves[curves.length - 1];
-    for (let i = 0; i < size; i++) {
-      let value = 0;
-      let scale = 1;
-      let digit = 32;
-      while (digit & 32) {
-        digit = digits[text.charCodeAt(at++)]!;
-        value += (digit & 31) * scale;
-        scale *= 32;
+    for (let c = 0; c < 3; c++) {
+      for (let i = c; i < size; i += 3) {
+        let value = 0;
+        let scale = 1;
+        let digit = 32;
+        while (digit & 32) {
+          digit = digits[text.charCodeAt(at++)]!;
+          value += (digit & 31) * scale;
+          scale *= 32;
+        }
+        changes[i] = (value % 2 === 1 ? -(value + 1) / 2 : value / 2) + foretold(changes, i);
+        now[i] = now[i]! + changes[i]!;
       }
-      const delta = (value % 2 === 1 ? -(value + 1) / 2 : value / 2) * STEP;
-      curve[i] = delta + (before ? before[i]! : i >= 3 ? curve[i - 3]! : 0);
     }
-    curves.push(curve);
+    curves.push(Float64Array.from(now, (v) => v * STEP));
   }
   return curves;
 }
