@@ -22,7 +22,7 @@ const CHECKS = {
   },
   types: async () => ((await checkTypes()) ? '' : 'see above'),
   packages: async () => {
-    await ensureBuilt('libraries', 'cli');
+    await ensureBuilt('libraries', 'elements', 'cli');
     return (await checkPacked(await packPackages())).join('\n');
   },
 };

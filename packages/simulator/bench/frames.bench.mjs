@@ -12,6 +12,8 @@ const BUNDLE = new URL('../dist/bundle/', import.meta.url);
 const THREE = createRequire(import.meta.url)
   .resolve('three')
   .replace(/three\.cjs$/, '');
+// What the page imports, from the addresses that `page` below answers.
+const SERVED = { elements: '/halfhitch.js', three: '/three/three.module.js' };
 const PAGE =
   '<!doctype html><meta charset="utf-8"><link rel="icon" href="data:,"><script type="module" src="/halfhitch.js"></script><body></body>';
 
@@ -95,15 +97,15 @@ async function firstPicture() {
 async function frames(subject) {
   const tab = await browser.newPage({ viewport: { width: 700, height: 900 } });
   await tab.goto(address);
-  const result = await tab.evaluate(measure, subject);
+  const result = await tab.evaluate(measure, { subject, served: SERVED });
   await tab.close();
   return result;
 }
 
 /** Runs in the page. */
-async function measure(subject) {
+async function measure({ subject, served }) {
   const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
-  const { planFromText } = await import('/halfhitch.js');
+  const { planFromText } = await import(served.elements);
   const legend = 'b #1f6fb2 lake blue\no #e8742c buoy orange\n\n';
   const lines = (rows, columns) =>
     Array.from({ length: rows }, (_, r) =>
@@ -162,7 +164,7 @@ async function measure(subject) {
   element.remove();
   await frame();
 
-  const three = await import('/three/three.module.js');
+  const three = await import(served.three);
   const sheet = document.createElement('canvas');
   const renderer = new three.WebGLRenderer({ canvas: sheet, antialias: true, alpha: true });
   renderer.setPixelRatio(1);

@@ -313,7 +313,7 @@ export class Workbench extends LitElement {
         </section>
         ${this.sheet === null ? nothing : this.row(piece, this.sheet)}
       </div>
-      <section class="card" aria-labelledby="try-name">
+      <section class="card try-card" aria-labelledby="try-name">
         <halfhitch-try
           ?mirror=${this.mirror}
           .piece=${piece}
@@ -321,7 +321,7 @@ export class Workbench extends LitElement {
           .desk=${this.mistakesDesk}
         ></halfhitch-try>
       </section>
-      <section class="card" aria-labelledby="wrong-name">
+      <section class="card wrong-card" aria-labelledby="wrong-name">
         <halfhitch-wrong
           ?mirror=${this.mirror}
           .piece=${piece}

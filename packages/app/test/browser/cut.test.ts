@@ -285,7 +285,8 @@ describe('the cut list, for everyone', () => {
         .evaluateAll((sections) => sections.map((section) => section.classList[1] ?? ''));
     const page = await openPage('', PHONE);
     await demoShown(page);
-    const onPhone = ['about', 'result', 'watch', 'row-card', 'cut-card', 'setup'];
+    const asides = ['try-card', 'wrong-card', 'cut-card'];
+    const onPhone = ['about', 'result', 'watch', 'row-card', ...asides, 'setup'];
     expect(await parts(page)).toEqual(onPhone);
     // Seen in the order in which they are read out.
     const tops = await page
@@ -293,7 +294,7 @@ describe('the cut list, for everyone', () => {
       .evaluateAll((sections) => sections.map((section) => section.getBoundingClientRect().top));
     expect(tops).toEqual([...tops].sort((a, b) => a - b));
     await page.setViewportSize({ width: 1300, height: 800 });
-    const onDesk = ['about', 'setup', 'result', 'watch', 'row-card', 'cut-card'];
+    const onDesk = ['about', 'setup', 'result', 'watch', 'row-card', ...asides];
     await expect.poll(() => parts(page)).toEqual(onDesk);
   });
 });

@@ -89,7 +89,11 @@ export class PlanReader {
         `Choose a row from 1 to ${this.plan.rows}.`,
       );
     }
-    while (this.starts.length <= row) this.read(this.starts.length - 1);
+    while (this.starts.length <= row) {
+      const known = this.starts.length;
+      this.read(known - 1);
+      if (this.starts.length === known) throw rowMissing(known);
+    }
     return this.read(row);
   }
 
@@ -99,14 +103,7 @@ export class PlanReader {
 
   private read(row: number): RowReading {
     const start = this.starts[row];
-    if (start === undefined) {
-      throw new InputError(
-        'row-missing',
-        `The steps of the plan end before row ${row + 1}.`,
-        { row: row + 1 },
-        'Verify the plan to see which turn is missing.',
-      );
-    }
+    if (start === undefined) throw rowMissing(row);
     const pass = new RowPass(this.plan, row, start);
     pass.run();
     if (row + 1 === this.starts.length && pass.next !== null) this.starts.push(pass.next);
@@ -254,6 +251,16 @@ class RowPass {
     while (i < length && op[i] === Op.parkDown) i++;
     return i < length && op[i] === Op.turn;
   }
+}
+
+/** @param row the first row that the steps do not reach, from 0 */
+function rowMissing(row: number): InputError {
+  return new InputError(
+    'row-missing',
+    `The steps of the plan end before row ${row + 1}.`,
+    { row: row + 1 },
+    'Verify the plan to see what is missing.',
+  );
 }
 
 function placeInRow(order: number, columns: number): KnotReading['place'] {

@@ -7,6 +7,7 @@ import {
   PlanReader,
   planAlpha,
   type Step,
+  StepList,
   verifyPlan,
 } from '../../src/index.js';
 import { anyChart, anyEdge, anyStart, drawn } from '../support/charts.js';
@@ -94,6 +95,21 @@ describe('planAlpha', () => {
     expect(() => planAlpha(drawn('aa', 'aa'), { joins: [{ row: 2, column: 0 }] })).toThrow(
       /row 3, column 1.*Choose a row from 1 to 2/,
     );
+  });
+});
+
+describe('reading a plan', () => {
+  it('says which row the steps do not reach, wherever they stop', () => {
+    const chart = drawn('abab', 'baab', 'aaaa');
+    const plan = planAlpha(chart);
+    const all = [...plan.steps];
+    for (let length = 0; length < all.length; length++) {
+      const short = { ...plan, steps: StepList.from(plan.strings, all.slice(0, length)) };
+      const turns = all.slice(0, length).filter((step) => step.do === 'turn').length;
+      const reader = new PlanReader(short);
+      for (let row = 0; row < turns; row++) expect(reader.row(row).knots).toHaveLength(4);
+      if (turns < 2) expect(() => reader.row(2)).toThrow(/end before row [23]/);
+    }
   });
 });
 
