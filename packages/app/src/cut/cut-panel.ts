@@ -1,10 +1,12 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import type { Session } from '../project/session.js';
+import { SessionWatch } from '../view/session-watch.js';
 import type { Piece } from '../work/messages.js';
 import { cutForm } from './cut-form.js';
 import { cutInShort, cutResults } from './cut-results.js';
 import { CutDesk } from './desk.js';
 import type { CutErrors } from './read-settings.js';
-import { type CutSettings, keepSettings, keptSettings, USUAL_SETTINGS } from './settings.js';
+import { type CutSettings, keptSettings, USUAL_SETTINGS } from './settings.js';
 import type { CutSheet } from './sheet.js';
 
 /** Long enough for the next letter to come, ms. */
@@ -16,7 +18,8 @@ const MOST_UNASKED = 400_000;
 /** How much thread to cut for the open piece. */
 export class CutPanel extends LitElement {
   static override properties = {
-    piece: { attribute: false },
+    session: { attribute: false },
+    piece: { state: true },
     settings: { state: true },
     errors: { state: true },
     sheet: { state: true },
@@ -25,7 +28,8 @@ export class CutPanel extends LitElement {
     news: { state: true },
   };
 
-  declare piece: Piece | null;
+  declare session: Session | null;
+  declare private piece: Piece | null;
   declare private settings: CutSettings;
   declare private errors: CutErrors;
   /** The last list that came out, and what was filled in for it. */
@@ -40,6 +44,7 @@ export class CutPanel extends LitElement {
 
   constructor() {
     super();
+    this.session = null;
     this.piece = null;
     this.settings = keptSettings();
     this.errors = {};
@@ -47,6 +52,7 @@ export class CutPanel extends LitElement {
     this.busy = false;
     this.unasked = false;
     this.news = '';
+    new SessionWatch(this, ['project', 'piece']);
   }
 
   /** In the page itself, as all of it is. */
@@ -60,6 +66,13 @@ export class CutPanel extends LitElement {
   }
 
   protected override willUpdate(changes: PropertyValues): void {
+    const { project, piece } = this.session ?? { project: null, piece: null };
+    this.piece = piece;
+    const settings = project?.cut ?? this.settings;
+    // Also by undoing, when nobody typed.
+    const refilled = settings !== this.settings;
+    this.settings = settings;
+    if (refilled && !changes.has('piece')) this.later(PAUSE_IN_TYPING);
     if (!changes.has('piece')) return;
     const before = changes.get('piece') as Piece | null | undefined;
     // Another chart's lengths would only mislead; those of the same chart are about right.
@@ -80,16 +93,19 @@ export class CutPanel extends LitElement {
   }
 
   private readonly fill = (change: Partial<CutSettings>): void => {
-    this.settings = { ...this.settings, ...change };
-    keepSettings(this.settings);
+    this.set({ ...this.settings, ...change });
     this.later(PAUSE_IN_TYPING);
   };
 
   private readonly reset = (): void => {
-    this.settings = USUAL_SETTINGS;
-    keepSettings(this.settings);
+    this.set(USUAL_SETTINGS);
     this.later(0);
   };
+
+  private set(settings: CutSettings): void {
+    this.settings = settings;
+    this.session?.edit({ cut: settings }, 'Change what the cut list counts on');
+  }
 
   private later(wait: number): void {
     clearTimeout(this.timer);

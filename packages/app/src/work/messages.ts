@@ -19,6 +19,8 @@ export interface KnotChoice {
 
 /** A chart, planned and verified: what the page shows of it. */
 export interface Piece {
+  /** Of the project it was planned for. */
+  readonly id: string;
   readonly chart: Chart;
   readonly name: string;
   readonly rows: number;
@@ -48,15 +50,21 @@ export interface RowSheet {
 }
 
 export type Request =
-  | { readonly ask: 'open'; readonly bytes: Uint8Array; readonly fileName: string }
-  | { readonly ask: 'replan'; readonly choice: KnotChoice }
+  | { readonly ask: 'read'; readonly bytes: Uint8Array; readonly fileName: string }
+  /** Rows and pictures asked for afterwards are of the piece that is planned here. */
+  | {
+      readonly ask: 'plan';
+      readonly chart: Chart;
+      readonly choice: KnotChoice;
+      readonly notices: readonly string[];
+    }
   | { readonly ask: 'row'; readonly row: number }
   /** A picture of a part of the fabric. */
   | { readonly ask: 'tile'; readonly tile: Tile };
 
 export interface Answers {
-  open: Piece;
-  replan: Piece;
+  read: { readonly chart: Chart; readonly notices: readonly string[] };
+  plan: Omit<Piece, 'id'>;
   row: RowSheet;
   tile: string;
 }

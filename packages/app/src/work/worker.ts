@@ -10,7 +10,7 @@ import {
   verifyPlan,
 } from '@halfhitch/core';
 import { drawTile } from './fabric-tile.js';
-import type { Answer, Answers, Ask, KnotChoice, Piece, Request, RowSheet } from './messages.js';
+import type { Answer, Answers, Ask, KnotChoice, Request, RowSheet } from './messages.js';
 
 /** The page lists no more findings than a person would read. */
 const MOST_FINDINGS = 500;
@@ -33,7 +33,7 @@ function make(chart: Chart, notices: readonly string[], choice: KnotChoice): Wor
   return { chart, notices, choice, plan, verification, reader: new PlanReader(plan) };
 }
 
-function pieceOf({ chart, notices, choice, plan, verification }: Work): Piece {
+function pieceOf({ chart, notices, choice, plan, verification }: Work): Answers['plan'] {
   return {
     chart,
     name: chart.name,
@@ -70,21 +70,13 @@ function sheetOf({ plan, reader }: Work, row: number): RowSheet {
 
 function answer(request: Request): Answers[keyof Answers] {
   switch (request.ask) {
-    case 'open': {
+    case 'read': {
       const { chart, notices } = readChart(request.bytes, request.fileName);
-      const choice = { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' } as const;
-      work = make(
-        chart,
-        notices.map((notice) => notice.message),
-        choice,
-      );
-      return pieceOf(work);
+      return { chart, notices: notices.map((notice) => notice.message) };
     }
-    case 'replan': {
-      const { chart, notices } = theWork();
-      work = make(chart, notices, request.choice);
+    case 'plan':
+      work = make(request.chart, request.notices, request.choice);
       return pieceOf(work);
-    }
     case 'row':
       return sheetOf(theWork(), request.row);
     case 'tile': {

@@ -1,0 +1,436 @@
+import '@halfhitch/simulator';
+import '../mistakes/try-panel.js';
+import '../mistakes/wrong-panel.js';
+import { changesInWords, type KnotReading, mirrorKnot } from '@halfhitch/core';
+import type { HalfhitchKnot, HalfhitchRow } from '@halfhitch/simulator';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { MistakesDesk } from '../mistakes/desk.js';
+import type { MistakePlace } from '../mistakes/messages.js';
+import type { Session } from '../project/session.js';
+import { WorkError } from '../work/desk.js';
+import type { Tile } from '../work/fabric-tile.js';
+import type { KnotChoice, Piece, RowSheet } from '../work/messages.js';
+import './fabric-picture.js';
+import './swatch.js';
+import type { FabricPicture, Place, PlaceDetail } from './fabric-picture.js';
+import { rowInstructions } from './row-instructions.js';
+import { SessionWatch } from './session-watch.js';
+import { verdict } from './verdict.js';
+
+type Playing = 'knot' | 'row';
+
+/** Where all stands in one column, and the picture must come before what is seldom changed. */
+const NARROW = '(max-width: 56rem)';
+
+/** Whether the chart knots out as drawn, its picture as thread, and every knot to be watched. */
+export class CheckView extends LitElement {
+  static override properties = {
+    session: { attribute: false },
+    sheet: { state: true },
+    place: { state: true },
+    playing: { state: true },
+    mirror: { state: true },
+    narrow: { state: true },
+  };
+
+  declare session: Session | null;
+  declare private sheet: RowSheet | null;
+  declare private place: Place;
+  declare private playing: Playing;
+  declare private mirror: boolean;
+  declare private narrow: boolean;
+
+  private readonly mistakesDesk = new MistakesDesk();
+  private readonly width = matchMedia(NARROW);
+  private shown: Piece | null = null;
+  private sheetOf: Piece | null = null;
+  private playNext = false;
+
+  constructor() {
+    super();
+    this.session = null;
+    this.sheet = null;
+    this.place = { row: 0, column: 0 };
+    this.playing = 'knot';
+    this.mirror = false;
+    this.narrow = this.width.matches;
+    new SessionWatch(this, ['project', 'piece']);
+  }
+
+  /** In the page itself, so that its style sheet, find and print reach everything. */
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.width.addEventListener('change', this.onWidth);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.width.removeEventListener('change', this.onWidth);
+    this.shown = null;
+  }
+
+  private readonly onWidth = (): void => {
+    this.narrow = this.width.matches;
+  };
+
+  private get piece(): Piece | null {
+    return this.session?.piece ?? null;
+  }
+
+  private choose(choice: Partial<KnotChoice>): void {
+    const project = this.session?.project;
+    if (project == null) return;
+    this.session?.edit({ choice: { ...project.choice, ...choice } }, 'Change how it is knotted');
+  }
+
+  private drawTile(tile: Tile): Promise<string> {
+    if (this.session === null) return Promise.reject(new Error('There is no session.'));
+    return this.session.desk.ask({ ask: 'tile', tile });
+  }
+
+  private async take(piece: Piece): Promise<void> {
+    const other = this.shown;
+    this.shown = piece;
+    const place = other?.id === piece.id ? this.place : { row: 0, column: 0 };
+    // Shown at once what the page is for, but not to those who want nothing to move by itself.
+    this.playNext = !matchMedia('(prefers-reduced-motion: reduce)').matches;
+    this.fabric?.show(piece, place);
+    await this.goTo(place);
+  }
+
+  private async goTo(place: Place): Promise<void> {
+    const { piece, session } = this;
+    if (piece === null || session === null) return;
+    this.place = {
+      row: Math.min(place.row, piece.rows - 1),
+      column: Math.min(place.column, piece.columns - 1),
+    };
+    const { row } = this.place;
+    if (this.sheet !== null && this.sheet.reading.row === row && this.sheetOf === piece) return;
+    try {
+      const sheet = await session.desk.ask({ ask: 'row', row });
+      if (this.place.row !== row || this.piece !== piece) return;
+      this.sheet = sheet;
+      this.sheetOf = piece;
+    } catch (error) {
+      this.sheet = null;
+      session.complain(error instanceof WorkError ? error.message : 'The row could not be read.');
+    }
+  }
+
+  protected override render(): TemplateResult {
+    const { piece } = this;
+    return piece === null ? html`${nothing}` : this.bench(piece);
+  }
+
+  private bench(piece: Piece): TemplateResult {
+    return html`
+      <div class="bench">
+        <section class="card about" aria-labelledby="piece-name">
+          <h2 id="piece-name">${piece.name === '' ? 'A chart without a name' : piece.name}</h2>
+          <p class="size">
+            ${number(piece.rows)} ${piece.rows === 1 ? 'row' : 'rows'} of ${piece.columns}
+            ${piece.columns === 1 ? 'knot' : 'knots'}
+          </p>
+          ${verdict(
+            piece,
+            changesInWords(piece.changes),
+            (place) => this.onFinding(place),
+            this.narrow,
+          )}
+          ${
+            piece.notices.length === 0
+              ? nothing
+              : html`<ul class="notices">
+                ${piece.notices.map((notice) => html`<li>${notice}</li>`)}
+              </ul>`
+          }
+        </section>
+        ${this.narrow ? nothing : this.setup(piece)}
+        <section class="card result" aria-labelledby="result-name">
+          <div class="bar">
+            <h2 id="result-name">The knotted piece</h2>
+            <div class="zoom" role="group" aria-label="Size of the picture">
+              <button type="button" aria-label="Smaller" @click=${() => this.fabric?.zoomBy(-1)}>−</button>
+              <button type="button" aria-label="Larger" @click=${() => this.fabric?.zoomBy(1)}>+</button>
+            </div>
+          </div>
+          <halfhitch-fabric
+            .drawTile=${(tile: Tile) => this.drawTile(tile)}
+            @place=${this.onPlace}
+          ></halfhitch-fabric>
+          <p class="hint">
+            Choose a knot to watch it. By keys: arrows from knot to knot,
+            <kbd>Home</kbd> <kbd>End</kbd> to the ends of the row, <kbd>Enter</kbd> plays it.
+          </p>
+        </section>
+        <section class="card watch" aria-labelledby="watch-name">
+          <div class="bar">
+            <h2 id="watch-name">Watch it tied</h2>
+            <fieldset class="switch">
+              <legend class="unseen">What is played</legend>
+              ${this.playingChoice('knot', 'One knot')} ${this.playingChoice('row', 'Whole row')}
+            </fieldset>
+          </div>
+          ${this.stage()}
+          <label class="check">
+            <input
+              type="checkbox"
+              .checked=${this.mirror}
+              @change=${(event: Event) => {
+                this.mirror = (event.target as HTMLInputElement).checked;
+              }}
+            />
+            Left-handed: mirror the 3D picture
+          </label>
+          ${this.mirror ? this.mirrored() : nothing}
+        </section>
+        ${this.sheet === null ? nothing : this.row(piece, this.sheet)}
+      </div>
+      <section class="card try-card" aria-labelledby="try-name">
+        <halfhitch-try
+          ?mirror=${this.mirror}
+          .piece=${piece}
+          .place=${this.place}
+          .desk=${this.mistakesDesk}
+        ></halfhitch-try>
+      </section>
+      <section class="card wrong-card" aria-labelledby="wrong-name">
+        <halfhitch-wrong
+          ?mirror=${this.mirror}
+          .piece=${piece}
+          .place=${this.place}
+          .desk=${this.mistakesDesk}
+          @mistake-place=${this.onMistakePlace}
+        ></halfhitch-wrong>
+      </section>
+      ${this.narrow ? this.setup(piece) : nothing}
+    `;
+  }
+
+  /** The picture and the rows stay as they are: mirrored, they would no longer be the drawing. */
+  private mirrored(): TemplateResult {
+    return html`<p class="hand" role="status">
+      <strong>Shown for the left hand: mirror image.</strong> The chart, its picture and the written
+      rows stay as drawn. Worked in the mirror throughout, left and right change places in every
+      row, and the piece comes out as the mirror image of the drawing: draw letters and numbers the
+      wrong way round for that.
+    </p>`;
+  }
+
+  private setup(piece: Piece): TemplateResult {
+    return html`<section class="card setup" aria-labelledby="setup-name">
+      <h2 id="setup-name">How it is knotted</h2>
+      ${this.options(piece)}
+      <h3 class="legend-name">Colours</h3>
+      <ul class="legend">
+        ${piece.colours.map(
+          (colour) => html`<li><halfhitch-swatch .colour=${colour.hex}></halfhitch-swatch>
+            <span>${colour.name === '' ? colour.hex : colour.name}</span></li>`,
+        )}
+      </ul>
+    </section>`;
+  }
+
+  private options(piece: Piece): TemplateResult {
+    const { edge, start } = this.session?.project?.choice ?? piece.choice;
+    return html`
+      <div class="options">
+        <label>
+          Edges
+          <select
+            name="edge"
+            @change=${(event: Event) => this.choose({ edge: chosenIn(event) as KnotChoice['edge'] })}
+          >
+            <option value="straight" ?selected=${edge === 'straight'}>straight</option>
+            <option value="wrapped" ?selected=${edge === 'wrapped'}>wrapped</option>
+          </select>
+        </label>
+        <label>
+          First row from the
+          <select
+            name="start"
+            @change=${(event: Event) => this.choose({ start: chosenIn(event) as KnotChoice['start'] })}
+          >
+            <option value="left" ?selected=${start === 'left'}>left</option>
+            <option value="right" ?selected=${start === 'right'}>right</option>
+          </select>
+        </label>
+      </div>
+    `;
+  }
+
+  private playingChoice(value: Playing, name: string): TemplateResult {
+    return html`<label>
+      <input
+        type="radio"
+        name="playing"
+        value=${value}
+        .checked=${this.playing === value}
+        @change=${() => {
+          this.playing = value;
+          this.playNext = false;
+        }}
+      />
+      <span>${name}</span>
+    </label>`;
+  }
+
+  private stage(): TemplateResult {
+    const knot = this.knot;
+    if (this.playing === 'row')
+      return html`<halfhitch-row
+        ?mirror=${this.mirror}
+        @halfhitch-step=${this.onRowStep}
+      ></halfhitch-row>`;
+    if (knot === null) return html`<p>No knot here.</p>`;
+    return html`
+      <p class="which">
+        ${this.knotName(knot)}${this.mirror ? `; mirrored: ${mirrorKnot(knot.kind)}` : nothing}
+      </p>
+      <halfhitch-knot
+        ?mirror=${this.mirror}
+        .kind=${knot.kind}
+        .tyingColour=${knot.tying.colour}
+        .heldColour=${knot.held.colour}
+        .tyingName=${`lead ${knot.tying.id}`}
+        .heldName=${`base string ${knot.column + 1}`}
+      ></halfhitch-knot>
+    `;
+  }
+
+  private row(piece: Piece, sheet: RowSheet): TemplateResult {
+    const { row } = sheet.reading;
+    return html`<section class="card row-card" aria-labelledby="row-name">
+      <div class="bar">
+        <h2 id="row-name">${sheet.instructions.heading}</h2>
+        <div class="turner">
+          <button
+            type="button"
+            aria-disabled=${row === 0 ? 'true' : 'false'}
+            @click=${() => this.toRow(row - 1)}
+          >
+            Previous row
+          </button>
+          <button
+            type="button"
+            aria-disabled=${row + 1 >= piece.rows ? 'true' : 'false'}
+            @click=${() => this.toRow(row + 1)}
+          >
+            Next row
+          </button>
+        </div>
+      </div>
+      ${rowInstructions(sheet.instructions, this.place.column, (column) =>
+        this.pick({ row, column }, true),
+      )}
+    </section>`;
+  }
+
+  protected override updated(changes: PropertyValues): void {
+    if (this.piece !== null && this.piece !== this.shown) void this.take(this.piece);
+    const row = this.querySelector<HalfhitchRow>('halfhitch-row');
+    const { sheet, knot } = this;
+    if (row !== null && sheet !== null) {
+      if (row.reading !== sheet.reading) row.show(sheet.reading, sheet.previous);
+      const placed = changes.has('place') || changes.has('sheet') || changes.has('playing');
+      if (placed && knot !== null && row.knot !== knot.order) row.seekKnot(knot.order);
+    }
+    if (changes.has('place') || changes.has('sheet')) this.showPart();
+    if (!this.playNext || knot === null) return;
+    if (sheet?.reading.row !== this.place.row) return;
+    this.playNext = false;
+    void this.playFromStart();
+  }
+
+  /** Brings the part of the row with the chosen knot into sight of the list, not of the page. */
+  private showPart(): void {
+    const parts = this.querySelector<HTMLElement>('.parts');
+    const part = parts?.querySelector<HTMLElement>('.current') ?? null;
+    if (parts === null || part === null) return;
+    const { scrollTop, clientHeight } = parts;
+    const above = part.offsetTop < scrollTop;
+    const below = part.offsetTop + part.offsetHeight > scrollTop + clientHeight;
+    if (above || below) parts.scrollTop = part.offsetTop - clientHeight / 4;
+  }
+
+  /** Once its new kind has reached the element. */
+  private async playFromStart(): Promise<void> {
+    const stage = this.querySelector<HalfhitchKnot | HalfhitchRow>('halfhitch-knot, halfhitch-row');
+    if (stage === null) return;
+    await stage.updateComplete;
+    if (this.playing === 'knot') stage.seek(0);
+    stage.play();
+  }
+
+  // ---- places ----
+
+  private get knot(): KnotReading | null {
+    return this.sheet?.reading.knots.find((knot) => knot.column === this.place.column) ?? null;
+  }
+
+  private knotName(knot: KnotReading): string {
+    const colour = knot.tying.name === '' ? knot.tying.colour : knot.tying.name;
+    return `Row ${knot.row + 1}, column ${knot.column + 1}: ${knot.kind} knot, ${colour}`;
+  }
+
+  private get fabric(): FabricPicture | null {
+    return this.querySelector('halfhitch-fabric');
+  }
+
+  private pick(place: Place, play: boolean): void {
+    this.playNext = play;
+    this.fabric?.goTo(place);
+    void this.goTo(place).then(() => this.requestUpdate());
+  }
+
+  private toRow(row: number): void {
+    const { piece } = this;
+    if (piece === null || row < 0 || row >= piece.rows) return;
+    this.pick({ row, column: this.place.column }, false);
+  }
+
+  private onFinding(place: Place): void {
+    this.pick(place, false);
+    this.fabric?.goTo(place, { focus: true });
+  }
+
+  private readonly onPlace = (event: CustomEvent<PlaceDetail>): void => {
+    const { row, column, chosen } = event.detail;
+    this.playNext = chosen;
+    void this.goTo({ row, column }).then(() => this.requestUpdate());
+    // On a narrow page the knot is played below the picture, out of sight.
+    if (chosen && this.narrow) {
+      this.querySelector('.watch')?.scrollIntoView({ block: 'nearest' });
+    }
+  };
+
+  private readonly onMistakePlace = (event: CustomEvent<MistakePlace>): void => {
+    this.pick(event.detail, false);
+  };
+
+  /** The knot that the row has come to is the one chosen in the picture. */
+  private readonly onRowStep = (event: Event): void => {
+    const element = event.currentTarget as HalfhitchRow;
+    const knot = element.reading?.knots[element.knot];
+    if (knot === undefined || knot.row !== this.place.row || knot.column === this.place.column) {
+      return;
+    }
+    this.place = { row: knot.row, column: knot.column };
+    this.fabric?.goTo(this.place);
+  };
+}
+
+function chosenIn(event: Event): string {
+  return (event.target as HTMLSelectElement).value;
+}
+
+function number(value: number): string {
+  return value.toLocaleString('en-GB');
+}
+
+customElements.define('halfhitch-check', CheckView);
