@@ -47,6 +47,7 @@ describe('the largest chart', () => {
       )
       .toBe(true);
     expect(await tiles()).toBeLessThan(40);
+    await page.getByRole('link', { name: 'Cut', exact: true }).click();
     // A cut list of so much is worked out when it is asked for, and not before.
     await page.getByRole('button', { name: 'Work out the cut list' }).waitFor();
     expect(await page.locator('.cut-table').count()).toBe(0);
