@@ -19,6 +19,12 @@ export {
   lessonTitle,
   MOST_STEPS_TAUGHT,
 } from './lessons/lesson-for.js';
+export {
+  LESSON_GROUPS,
+  type ListedGroup,
+  type ListedLesson,
+  lessonList,
+} from './lessons/lesson-list.js';
 export { LESSON_NAMES, type LessonName } from './lessons/lessons.js';
 export type { Hand } from './lessons/work.js';
 export { LESSON_MESSAGES } from './messages/lesson-words.js';

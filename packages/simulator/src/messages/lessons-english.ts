@@ -106,7 +106,12 @@ export const LESSONS_ENGLISH = {
     'Row {row}, column {column}: the knot shows another colour than is drawn.',
   'finding.lead-path': 'Row {row}, column {column}: the old lead does not leave the way it should.',
 
+  'group.begin': 'To begin with',
+  'group.edges': 'Edges and turns',
+  'group.changes': 'Changing colour',
+
   'four-knots.title': 'The four knots',
+  'four-knots.asks': 'Which knot takes the lead to the other side, and which brings it back?',
   'four-knots.1':
     'A half hitch is the smallest thing you tie. One string goes over another, round behind it, and up through the loop it has made.\nTwo half hitches make one knot. The string that moves is the tying string; the one inside is the held string.',
   'four-knots.2':
@@ -114,51 +119,66 @@ export const LESSONS_ENGLISH = {
   'four-knots.3':
     'Two unlike halves bring the tying string back to the side it began on. A forward-backward knot begins and ends on the left, a backward-forward knot on the right.\nThese two are used at the edges.',
   'strings.title': 'Base strings and leads',
+  'strings.asks': 'Which string ties, which is tied onto, and which one shows?',
   'strings.1':
     'In an alpha pattern the base strings hang still, one for each column of the drawing. A leading string, the lead, ties a knot on every one of them in turn. There is one lead for each colour.\nWhat you see of the finished work is lead. The base strings are inside the knots.',
   'edge-right.title': 'A straight edge on the {side}',
+  'edge-right.asks': 'What keeps the outermost string outermost at the end of a row?',
   'edge-right.1':
     'The lead has travelled to the {side}. On the last base string it must not come out on the outside: it would show there, and the edge string would no longer be outermost.\nSo the last knot brings the lead back to the inside.',
   'edge-left.title': 'A straight edge on the {side}',
+  'edge-left.asks': 'What is different on the way back?',
   'edge-left.1':
     'Going to the {side} everything is mirrored. The inner knots are {inner} knots, and the last one again brings the lead back to the inside of the edge string.',
   'turn.title': 'The turn: why two edge knots',
+  'turn.asks': 'Why two edge knots on the same string, and what happens with only one?',
   'turn.1':
     'At a turn the same edge string gets two knots of the same kind, one after the other: the last of the row that ends and the first of the row that begins.\nThey look like one too many. They are not: each row ties each base string once.',
   'turn.2':
     'Here is the same piece twice, both knotted by their steps. On the second one, only one edge knot is tied at each turn. {missing} knots are missing, every one at an edge: there the edge string is held half as often, so the edge pulls in and loops of the lead show.',
   'wrapped.title': 'Wrapped edges compared',
+  'wrapped.asks': 'What does an edge look like when the lead goes round it?',
   'wrapped.1':
     'There is another way to turn. With wrapped edges all knots of a row are alike, the last one too. The lead comes out beyond the edge string and goes round it into the next row.',
   'wrapped.2':
     'Straight edges and wrapped edges, the same drawing. With wrapped edges the colour of the lead shows at every turn and the edge waves. Neither is wrong; do not mix them in one piece.',
   'change-within.title': 'Changing colour within a row',
+  'change-within.asks': 'Where does the old lead go, and what holds it?',
   'change-within.1':
     'The next knot has another colour. Lay the old lead aside, bring the new one in from behind, and tie the first half hitch with it. Now the old lead goes under the new one, through the middle of the half-made knot. The second half locks it.\nIts end goes to the back and rests there until that colour is needed again.',
   'change-after-first.title': 'Changing colour after the first knot',
+  'change-after-first.asks': 'What if only the edge knot has the old colour?',
   'change-after-first.1':
     'The first knot of the row, an edge knot, is in the old colour; the second is in the new one. The hand-over is the same as within a row: the old lead is locked by the second half of the new lead’s first knot.',
   'change-last.title': 'Changing colour at the last knot',
+  'change-last.asks':
+    'What if only the last knot has the new colour, and what if the old lead is caught there?',
   'change-last.1':
     'Only the last knot of the row has the new colour. Here the old lead is passed behind and under that knot and is not caught in it.',
   'change-last.2':
     'First the old lead passes behind. Then it is caught in the last knot, as it would be within a row. No further knot follows to hide its end, so it sticks out at the side.',
   'change-turn.title': 'Changing colour at the turn',
+  'change-turn.asks': 'How does the last knot of the row above keep lying level?',
   'change-turn.1':
     'The next row begins in another colour. Take the old lead down and behind before the new one ties the edge knot. Then look at the last knot of the row above: it should lie level, as the others do. If the old lead was pulled, the knot tilts; ease it until it lies level.',
   'first-use.title': 'A lead’s first use',
+  'first-use.asks': 'Where does a new colour come from, and where does its end stay?',
   'first-use.1':
     'A colour that has not been used yet needs a new lead. Add it from behind, between the base strings, and leave its tail at the back, long enough to be finished later.',
   'float.title': 'A lead comes back over a float',
+  'float.asks': 'How does a resting lead come back, and what lies behind the work?',
   'float.1':
     'A lead that was laid aside is needed again some way on. It is taken up from behind. Between where it left and where it comes up lies a float, {columns} knots long here, behind the work where nobody sees it.\nLeave it flat. Too tight it gathers the work; too loose it catches on things.',
   'every-knot.title': 'Changing at every knot',
+  'every-knot.asks': 'What if each knot has another colour than the one before?',
   'every-knot.1':
     'When the colour changes at every knot, every change is done in the same way as any other: lay aside, first half, lay through, second half. The two leads take turns. At the last knot of the row the rule of the edge comes first.',
   'run-out.title': 'When a thread runs out',
+  'run-out.asks': 'What if a thread is too short to go on?',
   'run-out.1':
     'Change leads before the old one is too short to handle, a hand’s breadth from its end. A new lead of the same colour takes over as at a change of colour: the old one is locked in the new one’s first knot, and its end stays at the back as a tail.\nNothing of it shows at the front.',
   'undo.title': 'Undoing a knot',
+  'undo.asks': 'How does a knot come out again without harm?',
   'undo.1':
     'A mistake is best undone at once. Every move is done backwards, the last one first. Here a knot is undone: watch the lead leave by the way it came.\nUse a blunt needle to loosen a tight knot. A pointed one splits the yarns.',
 } as const;

@@ -115,7 +115,12 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'finding.lead-path':
     'Reihe {row}, Spalte {column}: Der alte Leitfaden geht nicht auf dem richtigen Weg weg.',
 
+  'group.begin': 'Für den Anfang',
+  'group.edges': 'Ränder und Wenden',
+  'group.changes': 'Farbwechsel',
+
   'four-knots.title': 'Die vier Knoten',
+  'four-knots.asks': 'Welcher Knoten bringt den Leitfaden auf die andere Seite, welcher zurück?',
   'four-knots.1':
     'Ein halber Schlag ist das Kleinste, was du knüpfst. Ein Faden geht über einen anderen, hinten um ihn herum und durch die Schlaufe, die er gebildet hat, nach vorn.\nZwei halbe Schläge sind ein Knoten. Der Faden, der sich bewegt, ist der Knüpffaden; der im Innern ist der gehaltene Faden.',
   'four-knots.2':
@@ -123,51 +128,66 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'four-knots.3':
     'Zwei ungleiche Hälften bringen den Knüpffaden auf seine Ausgangsseite zurück. Ein Vorwärts-Rückwärts-Knoten beginnt und endet links, ein Rückwärts-Vorwärts-Knoten rechts.\nDiese beiden braucht man an den Rändern.',
   'strings.title': 'Grundfäden und Leitfäden',
+  'strings.asks': 'Welcher Faden knüpft, an welchen wird geknüpft, und welcher ist zu sehen?',
   'strings.1':
     'In einem Alpha-Muster hängen die Grundfäden still, einer für jede Spalte der Zeichnung. Ein Leitfaden knüpft der Reihe nach auf jeden von ihnen einen Knoten. Für jede Farbe gibt es einen Leitfaden.\nWas man von der fertigen Arbeit sieht, ist Leitfaden. Die Grundfäden stecken in den Knoten.',
   'edge-right.title': 'Ein gerader Rand {side}',
+  'edge-right.asks': 'Wie bleibt der äußerste Faden am Ende der Reihe der äußerste?',
   'edge-right.1':
     'Der Leitfaden ist nach {side} gewandert. Auf dem letzten Grundfaden darf er nicht außen herauskommen: Man würde ihn dort sehen, und der Randfaden wäre nicht mehr der äußerste.\nDarum bringt der letzte Knoten den Leitfaden nach innen zurück.',
   'edge-left.title': 'Ein gerader Rand {side}',
+  'edge-left.asks': 'Was ist auf dem Rückweg anders?',
   'edge-left.1':
     'Nach {side} ist alles gespiegelt. Die inneren Knoten sind {inner}-Knoten, und der letzte bringt den Leitfaden wieder auf die Innenseite des Randfadens.',
   'turn.title': 'Die Wende: warum zwei Randknoten',
+  'turn.asks': 'Warum zwei Randknoten am selben Faden, und was geschieht bei nur einem?',
   'turn.1':
     'An einer Wende bekommt derselbe Randfaden zwei gleiche Knoten nacheinander: den letzten der endenden und den ersten der beginnenden Reihe.\nDas sieht nach einem zu viel aus. Ist es nicht: Jede Reihe knüpft jeden Grundfaden einmal.',
   'turn.2':
     'Hier ist dasselbe Stück zweimal, beide nach ihren Schritten geknüpft. Beim zweiten ist an jeder Wende nur ein Randknoten geknüpft. {missing} Knoten fehlen, alle am Rand: Dort wird der Randfaden nur halb so oft gefasst, der Rand zieht sich ein, und Schlingen des Leitfadens sind zu sehen.',
   'wrapped.title': 'Umschlungene Ränder im Vergleich',
+  'wrapped.asks': 'Wie sieht ein Rand aus, um den der Leitfaden herumgeht?',
   'wrapped.1':
     'Man kann auch anders wenden. Bei umschlungenen Rändern sind alle Knoten einer Reihe gleich, auch der letzte. Der Leitfaden kommt außerhalb des Randfadens heraus und geht um ihn herum in die nächste Reihe.',
   'wrapped.2':
     'Gerade und umschlungene Ränder, dieselbe Zeichnung. Bei umschlungenen Rändern zeigt sich an jeder Wende die Farbe des Leitfadens, und der Rand ist wellig. Keins von beiden ist falsch; mische sie nur nicht in einem Stück.',
   'change-within.title': 'Farbwechsel in der Reihe',
+  'change-within.asks': 'Wohin kommt der alte Leitfaden, und was hält ihn fest?',
   'change-within.1':
     'Der nächste Knoten hat eine andere Farbe. Lege den alten Leitfaden beiseite, hole den neuen von hinten und knüpfe mit ihm den ersten halben Schlag. Jetzt kommt der alte Leitfaden unter den neuen, mitten durch den halb geknüpften Knoten. Die zweite Hälfte hält ihn fest.\nEr geht nach hinten und ruht dort, bis seine Farbe wieder gebraucht wird.',
   'change-after-first.title': 'Farbwechsel nach dem ersten Knoten',
+  'change-after-first.asks': 'Was, wenn nur der Randknoten die alte Farbe hat?',
   'change-after-first.1':
     'Der erste Knoten der Reihe, ein Randknoten, hat die alte Farbe, der zweite die neue. Die Übergabe ist wie in der Reihe: Der alte Leitfaden wird von der zweiten Hälfte des ersten Knotens des neuen festgehalten.',
   'change-last.title': 'Farbwechsel am letzten Knoten',
+  'change-last.asks':
+    'Was, wenn nur der letzte Knoten die neue Farbe hat, und was, wenn der alte Leitfaden dort mitgefasst wird?',
   'change-last.1':
     'Nur der letzte Knoten der Reihe hat die neue Farbe. Hier wird der alte Leitfaden hinter und unter diesem Knoten vorbeigeführt und nicht darin gefangen.',
   'change-last.2':
     'Zuerst geht der alte Leitfaden hinten vorbei. Dann ist er im letzten Knoten gefangen, wie man es in der Reihe täte. Es folgt kein weiterer Knoten, der sein Ende verbirgt, also steht es seitlich heraus.',
   'change-turn.title': 'Farbwechsel an der Wende',
+  'change-turn.asks': 'Wie bleibt der letzte Knoten der Reihe darüber gerade liegen?',
   'change-turn.1':
     'Die nächste Reihe beginnt in einer anderen Farbe. Führe den alten Leitfaden nach unten und hinten, bevor der neue den Randknoten knüpft. Sieh dann den letzten Knoten der Reihe darüber an: Er soll gerade liegen wie die anderen. Wurde am alten Leitfaden gezogen, kippt der Knoten; gib nach, bis er gerade liegt.',
   'first-use.title': 'Ein Leitfaden zum ersten Mal',
+  'first-use.asks': 'Woher kommt eine neue Farbe, und wo bleibt ihr Fadenende?',
   'first-use.1':
     'Eine Farbe, die noch nicht vorkam, braucht einen neuen Leitfaden. Setze ihn von hinten zwischen den Grundfäden an und lass sein Ende hinten hängen, lang genug, um es später zu vernähen.',
   'float.title': 'Ein Leitfaden kommt über einen Spannfaden zurück',
+  'float.asks': 'Wie kommt ein ruhender Leitfaden zurück, und was liegt hinter der Arbeit?',
   'float.1':
     'Ein beiseitegelegter Leitfaden wird ein Stück weiter wieder gebraucht. Er wird von hinten geholt. Zwischen der Stelle, an der er ging, und der, an der er wiederkommt, liegt ein Spannfaden, hier {columns} Knoten lang, hinter der Arbeit, wo ihn niemand sieht.\nLass ihn flach liegen. Zu straff zieht er die Arbeit zusammen; zu locker bleibt er hängen.',
   'every-knot.title': 'Wechsel bei jedem Knoten',
+  'every-knot.asks': 'Was, wenn jeder Knoten eine andere Farbe hat als der vorige?',
   'every-knot.1':
     'Wechselt die Farbe bei jedem Knoten, geht jeder Wechsel wie jeder andere: beiseitelegen, erste Hälfte, hindurchlegen, zweite Hälfte. Die beiden Leitfäden wechseln sich ab. Am letzten Knoten der Reihe gilt die Regel des Randes.',
   'run-out.title': 'Wenn ein Faden zu Ende geht',
+  'run-out.asks': 'Was, wenn ein Faden zu kurz zum Weiterknüpfen ist?',
   'run-out.1':
     'Wechsle den Leitfaden, bevor der alte zu kurz zum Greifen ist, eine Handbreit vor seinem Ende. Ein neuer derselben Farbe übernimmt wie bei einem Farbwechsel: Der alte wird im ersten Knoten des neuen festgehalten, und sein Ende bleibt hinten hängen.\nVorn ist davon nichts zu sehen.',
   'undo.title': 'Einen Knoten aufknüpfen',
+  'undo.asks': 'Wie geht ein Knoten wieder auf, ohne dass etwas leidet?',
   'undo.1':
     'Einen Fehler knüpft man am besten gleich auf. Jeder Zug geht rückwärts, der letzte zuerst. Hier wird ein Knoten aufgeknüpft: Sieh, wie der Leitfaden auf dem Weg hinausgeht, auf dem er kam.\nLockere einen festen Knoten mit einer stumpfen Nadel. Eine spitze spaltet die Garne.',
 };
