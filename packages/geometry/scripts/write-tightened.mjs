@@ -1,33 +1,31 @@
-// Works the tight hitches out afresh and writes src/knot/tightened/packed.data.ts.
+// Works the tight hitches out afresh and writes src/knot/tightened/equal.data.ts and ratios.data.ts.
 // Run after a build: node packages/geometry/scripts/write-tightened.mjs
-import { writeFileSync } from 'node:fs';
-import { pack } from '../dist/knot/tightened/coding.js';
+import { packMotion } from '../dist/knot/tightened/coding.js';
 import { RATIOS } from '../dist/relax/grid.js';
 import { tightenHalves } from '../dist/relax/hitches.js';
+import { literal, writeData } from './write-data.mjs';
 
-const columns = { same: { first: [], second: [] }, opposite: { first: [], second: [] } };
-for (const ratio of RATIOS) {
-  for (const pairing of ['same', 'opposite']) {
+const texts = RATIOS.map((ratio) => {
+  const of = (pairing) => {
     const { first, second } = tightenHalves(pairing, ratio);
-    columns[pairing].first.push(pack(first));
-    columns[pairing].second.push(pack(second));
-    console.log(`${pairing} ${ratio}`);
-  }
-}
-const list = (texts) => `[\n${texts.map((text) => `      '${text}',`).join('\n')}\n    ]`;
-const body = Object.entries(columns)
-  .map(
-    ([pairing, halves]) =>
-      `  ${pairing}: {\n    first: ${list(halves.first)},\n    second: ${list(halves.second)},\n  },`,
-  )
-  .join('\n');
-writeFileSync(
-  new URL('../src/knot/tightened/packed.data.ts', import.meta.url),
-  `// Written by scripts/write-tightened.mjs; not to be edited. One text for each ratio of RATIOS.
-export const PACKED: Readonly<
-  Record<'same' | 'opposite', Readonly<Record<'first' | 'second', readonly string[]>>>
-> = {
-${body}
-};
-`,
+    return { first: packMotion(first), second: packMotion(second) };
+  };
+  return [ratio, { same: of('same'), opposite: of('opposite') }];
+});
+const type = "import type { HitchTexts } from './curves.js';";
+const by = 'scripts/write-tightened.mjs';
+writeData(
+  'equal',
+  by,
+  `${type}\n
+export const EQUAL: HitchTexts = ${literal(texts.find(([ratio]) => ratio === 1)[1])};`,
+);
+writeData(
+  'ratios',
+  by,
+  `${type}\n
+/** For each ratio held/tying. */
+export const HITCH_RATIOS: readonly (readonly [number, HitchTexts])[] = ${literal(
+    texts.filter(([ratio]) => ratio !== 1),
+  )};`,
 );

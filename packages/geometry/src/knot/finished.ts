@@ -1,7 +1,7 @@
 import { halvesOf, type KnotKind } from '@halfhitch/core';
 import { lengthOf, placed } from '../curve/polyline.js';
 import { Track, type Vec3 } from '../curve/track.js';
-import { catchingFamilyFor, familyFor, type KnotFamily } from './family.js';
+import { familyFor, type KnotFamily } from './family.js';
 import { RIGHT } from './loose.js';
 import { type KnotOptions, type ResolvedOptions, resolveOptions } from './options.js';
 
@@ -42,13 +42,8 @@ export function finishedKnot(kind: KnotKind, options: KnotOptions = {}): Finishe
   return finishedFrom(kind, familyFor(halves[0] === halves[1] ? 'same' : 'opposite', o.ratio), o);
 }
 
-/** A tight clove hitch that has caught an old lead between its halves. */
-export function finishedCatching(kind: KnotKind, options: KnotOptions = {}): FinishedKnot {
-  const o = resolveOptions(options);
-  return finishedFrom(kind, catchingFamilyFor(o.ratio), o);
-}
-
-function finishedFrom(kind: KnotKind, family: KnotFamily, o: ResolvedOptions): FinishedKnot {
+/** The tight knot of a family, of which a kind of knot has its shape. */
+export function finishedFrom(kind: KnotKind, family: KnotFamily, o: ResolvedOptions): FinishedKnot {
   const halves = halvesOf(kind);
   const half = family.halves[1];
   const tying = placed(tightCurve(family), o.diameter);

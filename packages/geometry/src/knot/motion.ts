@@ -1,8 +1,5 @@
-import { draped } from '../curve/drape.js';
-import { joined } from '../curve/polyline.js';
 import { Track, type Vec3 } from '../curve/track.js';
-import { waiting } from './caught.js';
-import type { CatchingFamily, HalfFamily, KnotFamily } from './family.js';
+import type { HalfFamily, KnotFamily } from './family.js';
 import { DOWN, hangFree, hangLength, RIGHT } from './loose.js';
 import { swing, threaded } from './reach.js';
 import { type KnotStage, stageAt } from './stages.js';
@@ -18,7 +15,7 @@ export interface Moment {
   readonly moving: number;
 }
 
-const ease = (x: number): number => x * x * (3 - 2 * x);
+export const ease = (x: number): number => x * x * (3 - 2 * x);
 
 /** How much of the free end is to hang out of a loop before the loop is pulled tight. */
 const THROUGH = 3;
@@ -31,12 +28,6 @@ export function workingLength(family: KnotFamily, tail: number): number {
   const open = family.halves[1].loose.zone.length + THROUGH;
   const hang = hangLength(family.pairing, family.proportions);
   return Math.max(family.tightLength + tail, open) + hang;
-}
-
-/** The old lead at fraction `u` of the second half that is made over it, in the knot's frame. */
-export function caughtAt(family: CatchingFamily, u: number): Float64Array {
-  const { stage, progress } = stageAt(u);
-  return curveAt(family.caught, stage === 'snug' ? ease(progress) : 0);
 }
 
 /** The direction in which the lead comes into the knot, in the first half's frame. */
@@ -74,7 +65,7 @@ export function momentOf(
         ? moved(
             family,
             index,
-            new Track(at(half.before), RIGHT).follow(half.before, DOWN),
+            new Track(startOf(half.before), RIGHT).follow(half.before, DOWN),
             length,
             u,
           )
@@ -89,38 +80,7 @@ export function momentOf(
   };
 }
 
-const at = (points: Float64Array): Vec3 => [points[0]!, points[1]!, points[2]!];
-
-/**
- * The new lead between the halves of a knot that catches the old one: held out to the front while the
- * old lead is laid beneath, then lowered over it. `f` from 0 to 1.
- */
-export function waitingMoment(
-  family: CatchingFamily,
-  f: number,
-  length: number,
-  count: number,
-): Float64Array {
-  const { zones } = family.halves[0];
-  const snugged = zones[zones.length - 1]!;
-  const track = new Track(at(snugged), RIGHT).follow(snugged, DOWN);
-  const own = Math.min(Math.ceil((track.length / length) * count), count - 2);
-  const ways = [RAISED, LOWERED].map(([from, to]) =>
-    ease(Math.min(Math.max((f - from) / (to - from), 0), 1)),
-  );
-  const [raised, lowered] = ways as [number, number];
-  const shape = (way: 'hanging' | 'out' | 'lifted') => waiting(family.proportions, way);
-  const rest = length - track.length;
-  const hung =
-    lowered > 0
-      ? draped(track.end, shape('out'), shape('lifted'), lowered, rest, count - own + 1)
-      : draped(track.end, shape('hanging'), shape('out'), raised, rest, count - own + 1);
-  return joined(track.sample(own), hung);
-}
-
-/** Times within the move at which the new lead is raised and lowered again. */
-const RAISED = [0, 0.35] as const;
-const LOWERED = [0.65, 1] as const;
+export const startOf = (points: Float64Array): Vec3 => [points[0]!, points[1]!, points[2]!];
 
 interface Laid {
   readonly track: Track;
@@ -130,7 +90,7 @@ interface Laid {
 /** The hitch being pulled tight; `f` of the way. */
 function snug(family: KnotFamily, index: 0 | 1, f: number): Laid {
   const zone = zoneAt(family.halves[index], f);
-  const track = new Track(at(zone), RIGHT).follow(zone, index === 1 ? RIGHT : DOWN);
+  const track = new Track(startOf(zone), RIGHT).follow(zone, index === 1 ? RIGHT : DOWN);
   const moving = index === 1 ? family.halves[1].loose.zone.length * 0.4 : 0;
   if (index === 1) hangFree(track, family.pairing, family.proportions);
   return { track, moving: Math.min(moving, track.length) };
@@ -156,7 +116,8 @@ const SHOWN = 6;
 
 const zoneAt = (half: HalfFamily, f: number): Float64Array => curveAt(half.zones, f);
 
-function curveAt(curves: readonly Float64Array[], f: number): Float64Array {
+/** Between the curves of a motion, `f` of the way from the first to the last. */
+export function curveAt(curves: readonly Float64Array[], f: number): Float64Array {
   const last = curves.length - 1;
   const place = Math.min(f * last, last);
   const i = Math.min(Math.floor(place), last - 1);

@@ -1,13 +1,10 @@
 import { changesPlaces, halvesOf } from '@halfhitch/core';
 import { placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
+import { catchingFamilyFor } from '../knot/catching-family.js';
 import { BETWEEN_KNOTS } from '../knot/caught.js';
-import {
-  type FinishedKnot,
-  finishedCatching,
-  finishedKnot,
-  type KnotEnd,
-} from '../knot/finished.js';
+import { type FinishedKnot, finishedFrom, finishedKnot, type KnotEnd } from '../knot/finished.js';
+import { resolveOptions } from '../knot/options.js';
 import type { RowKnot, RowScene } from './scene.js';
 
 /** Places of knots, in mm. */
@@ -27,13 +24,16 @@ export function layoutOf(scene: RowScene): Layout {
     ...(scene.tyingDiameter === undefined ? {} : { tyingDiameter: scene.tyingDiameter }),
     ...(scene.heldDiameter === undefined ? {} : { heldDiameter: scene.heldDiameter }),
   };
+  const resolved = resolveOptions(options);
   const known = new Map<string, FinishedKnot>();
   const finished = (knot: RowKnot): FinishedKnot => {
     const catches = catching.has(knot);
     const key = `${knot.kind} ${catches}`;
     let found = known.get(key);
     if (!found) {
-      found = (catches ? finishedCatching : finishedKnot)(knot.kind, options);
+      found = catches
+        ? finishedFrom(knot.kind, catchingFamilyFor(resolved.ratio), resolved)
+        : finishedKnot(knot.kind, options);
       known.set(key, found);
     }
     return found;

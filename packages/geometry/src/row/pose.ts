@@ -1,8 +1,10 @@
 import { type HalfWay, halvesOf, type KnotKind } from '@halfhitch/core';
 import { placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
-import { catchingFamilyFor, familyFor } from '../knot/family.js';
-import { momentOf, waitingMoment, workingLength } from '../knot/motion.js';
+import { catchingFamilyFor } from '../knot/catching-family.js';
+import { waitingMoment } from '../knot/catching-motion.js';
+import { familyFor } from '../knot/family.js';
+import { momentOf, workingLength } from '../knot/motion.js';
 import { GeometryError, resolveOptions } from '../knot/options.js';
 import { inMillimetres } from '../knot/pose.js';
 import type { KnotStage } from '../knot/stages.js';

@@ -1,8 +1,8 @@
 import { joined, lengthOf, placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
+import { catchingFamilyFor } from '../knot/catching-family.js';
+import { caughtAt } from '../knot/catching-motion.js';
 import { laidOver, oldLeadFrom } from '../knot/caught.js';
-import { catchingFamilyFor } from '../knot/family.js';
-import { caughtAt } from '../knot/motion.js';
 import type { Obstacle } from '../relax/settle.js';
 import { entryOf, fromRight } from './layout.js';
 import type { FinishedPath } from './lead-path.js';

@@ -1,32 +1,34 @@
-import { FRAME_POINTS, RATIOS } from '../../relax/grid.js';
+import { FRAME_POINTS, FRAMES } from '../../relax/grid.js';
 import type { Pairing } from '../loose.js';
-import { unpack } from './coding.js';
-import { PACKED } from './packed.data.js';
+import { unpackMotion } from './coding.js';
+import { EQUAL } from './equal.data.js';
+import { RatioStore } from './ratio-store.js';
 
 export type HalfName = 'first' | 'second';
 
-const known = new Map<string, readonly Float64Array[]>();
+/** Packed curves of the hitches at one ratio. */
+export type HitchTexts = Readonly<Record<Pairing, Readonly<Record<HalfName, string>>>>;
 
-function stored(pairing: Pairing, half: HalfName, column: number): readonly Float64Array[] {
-  const key = `${pairing} ${half} ${column}`;
-  let curves = known.get(key);
-  if (!curves) {
-    curves = unpack(PACKED[pairing][half][column]!, FRAME_POINTS * 3);
-    known.set(key, curves);
-  }
-  return curves;
+type HitchCurves = Readonly<Record<Pairing, Readonly<Record<HalfName, readonly Float64Array[]>>>>;
+
+function unpackHitches(texts: HitchTexts): HitchCurves {
+  const curves = (text: string) => unpackMotion(text, FRAME_POINTS * 3, FRAMES);
+  const halves = ({ first, second }: HitchTexts[Pairing]) => ({
+    first: curves(first),
+    second: curves(second),
+  });
+  return { same: halves(texts.same), opposite: halves(texts.opposite) };
 }
+
+/** Strings of one thickness are always there; `every-ratio.ts` adds the rest. */
+export const hitchStore = new RatioStore<HitchTexts, HitchCurves>(EQUAL, unpackHitches);
 
 /**
  * The curves a half hitch goes through from loose (not included) to tight, for any held/tying ratio
  * within the limits: interpolated between the ratios that were worked out.
+ *
+ * @throws GeometryError when strings are unequal and curves for them are not loaded
  */
 export function tightening(pairing: Pairing, half: HalfName, ratio: number): Float64Array[] {
-  let i = 0;
-  while (i < RATIOS.length - 2 && ratio > RATIOS[i + 1]!) i++;
-  const low = RATIOS[i]!;
-  const f = (ratio - low) / (RATIOS[i + 1]! - low);
-  const a = stored(pairing, half, i);
-  const b = stored(pairing, half, i + 1);
-  return a.map((curve, k) => curve.map((v, c) => v + (b[k]![c]! - v) * f));
+  return hitchStore.between(ratio, (curves) => curves[pairing][half]);
 }

@@ -1,28 +1,32 @@
-import { CAUGHT_POINTS, OVER_POINTS, RATIOS } from '../../relax/grid.js';
-import { unpack } from './coding.js';
-import { PACKED_OVER } from './over.data.js';
+import { CAUGHT_POINTS, FRAMES, OVER_POINTS } from '../../relax/grid.js';
+import { unpackMotion } from './coding.js';
+import { OVER_EQUAL } from './over-equal.data.js';
+import { RatioStore } from './ratio-store.js';
 
-const known = new Map<number, readonly Float64Array[]>();
-
-function stored(column: number): readonly Float64Array[] {
-  let curves = known.get(column);
-  if (!curves) {
-    curves = unpack(PACKED_OVER[column]!, (OVER_POINTS + CAUGHT_POINTS) * 3);
-    known.set(column, curves);
-  }
-  return curves;
+/** Packed curves of a half tied over an old lead, and of that lead, at one ratio. */
+export interface OverTexts {
+  readonly tying: string;
+  readonly caught: string;
 }
+
+interface OverCurves {
+  readonly tying: readonly Float64Array[];
+  readonly caught: readonly Float64Array[];
+}
+
+/** Strings of one thickness are always there; `every-ratio.ts` adds the rest. */
+export const overStore = new RatioStore<OverTexts, OverCurves>(OVER_EQUAL, (texts) => ({
+  tying: unpackMotion(texts.tying, OVER_POINTS * 3, FRAMES),
+  caught: unpackMotion(texts.caught, CAUGHT_POINTS * 3, FRAMES),
+}));
 
 /**
  * The curves that a second half tied over an old lead goes through from loose (not included) to tight,
- * each followed by the old lead's.
+ * and those of the lead it catches.
  */
-export function tighteningOver(ratio: number): Float64Array[] {
-  let i = 0;
-  while (i < RATIOS.length - 2 && ratio > RATIOS[i + 1]!) i++;
-  const low = RATIOS[i]!;
-  const f = (ratio - low) / (RATIOS[i + 1]! - low);
-  const a = stored(i);
-  const b = stored(i + 1);
-  return a.map((curve, k) => curve.map((v, c) => v + (b[k]![c]! - v) * f));
+export function tighteningOver(ratio: number): OverCurves {
+  return {
+    tying: overStore.between(ratio, ({ tying }) => tying),
+    caught: overStore.between(ratio, ({ caught }) => caught),
+  };
 }
