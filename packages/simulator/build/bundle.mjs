@@ -12,7 +12,7 @@ const FOLDER = dirname(dirname(fileURLToPath(import.meta.url)));
 function nameOf({ moduleIds }) {
   const holds = (part) => moduleIds.some((id) => id.includes(part));
   if (holds('three.core')) return 'halfhitch-3d.js';
-  if (holds('packed.data')) return 'halfhitch-threads.js';
+  if (holds('/equal.data')) return 'halfhitch-threads.js';
   return 'halfhitch-[name].js';
 }
 

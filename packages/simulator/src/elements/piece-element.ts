@@ -1,5 +1,5 @@
 import { type KnotReading, type Plan, PlanReader, type RowReading } from '@halfhitch/core';
-import type { Level } from '@halfhitch/geometry';
+import type { Level } from '@halfhitch/geometry/fabric';
 import type { PropertyDeclarations } from 'lit';
 import type { PieceChunks } from '../piece/piece-chunks.js';
 import { leadName } from '../row/row-words.js';

@@ -1,5 +1,5 @@
 import { type Plan, PlanReader, type RowReading } from '@halfhitch/core';
-import { rowPhases } from '@halfhitch/geometry';
+import { rowPhases } from '@halfhitch/geometry/row';
 import type { PropertyDeclarations } from 'lit';
 import { movesOf, type RowToPlay, windowAt } from '../row/row-scene.js';
 import { rowKnotWords, said } from '../row/row-words.js';

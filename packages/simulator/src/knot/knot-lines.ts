@@ -1,5 +1,5 @@
 import type { KnotKind } from '@halfhitch/core';
-import { knotPose } from '@halfhitch/geometry';
+import { knotPose } from '@halfhitch/geometry/knot';
 import type { Box, ThreadLine } from '../thread/thread-line.js';
 
 /** Points of the tying string: enough that its tightest bends look round. */

@@ -1,4 +1,4 @@
-import { STAGE_ENDS } from '@halfhitch/geometry';
+import { STAGE_ENDS } from '@halfhitch/geometry/knot';
 import type { Score } from '../playback/player.js';
 
 /** Seconds for one half hitch at speed 1. */

@@ -1,5 +1,5 @@
 import { changesPlaces, halvesOf, type KnotKind, startSide } from '@halfhitch/core';
-import { STAGE_ENDS } from '@halfhitch/geometry';
+import { STAGE_ENDS } from '@halfhitch/geometry/knot';
 import { IN_ENGLISH, type Words } from '../messages/words.js';
 
 export interface KnotWords {

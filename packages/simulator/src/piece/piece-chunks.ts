@@ -5,7 +5,7 @@ import {
   type FabricStrand,
   type Level,
   levelFor,
-} from '@halfhitch/geometry';
+} from '@halfhitch/geometry/fabric';
 import type { Box, ThreadLine } from '../thread/thread-line.js';
 
 /** One thread of some rows, with the time at which each of its points is knotted. */

@@ -1,5 +1,5 @@
 import type { KnotReading } from '@halfhitch/core';
-import { type RowPose, type RowStrand, rowPose } from '@halfhitch/geometry';
+import { type RowPose, type RowStrand, rowPose } from '@halfhitch/geometry/row';
 import { yUp } from '../knot/knot-lines.js';
 import type { Box, ThreadLabel, ThreadLine, ThreadPart } from '../thread/thread-line.js';
 import { colourOfString, type RowToPlay, windowAt } from './row-scene.js';

@@ -1,5 +1,5 @@
 import type { KnotReading, RowReading, State } from '@halfhitch/core';
-import { type ChangeHow, type RowKnot, type RowScene, rowPhases } from '@halfhitch/geometry';
+import { type ChangeHow, type RowKnot, type RowScene, rowPhases } from '@halfhitch/geometry/row';
 
 /** A row to be played, with the row before it to stand on. */
 export interface RowToPlay {

@@ -5,7 +5,7 @@ import {
   mirrorKnot,
   type ThreadString,
 } from '@halfhitch/core';
-import type { RowPhase } from '@halfhitch/geometry';
+import type { RowPhase } from '@halfhitch/geometry/row';
 import { capital } from '../knot/knot-words.js';
 import { IN_ENGLISH, type Words } from '../messages/words.js';
 

@@ -1,4 +1,4 @@
-import type { Level } from '@halfhitch/geometry';
+import type { Level } from '@halfhitch/geometry/fabric';
 import { BufferAttribute, BufferGeometry, Color, Mesh } from 'three';
 import type { PieceChunks, PieceStrand } from '../piece/piece-chunks.js';
 import { Tube } from '../thread/tube.js';
