@@ -32,7 +32,7 @@ export class Session extends EventTarget {
   private proving = false;
   /** The last that was planned, or is being. */
   private proven: Project | null = null;
-  private reading = false;
+  private reading = 0;
 
   get project(): Project | null {
     return this.current;
@@ -47,7 +47,7 @@ export class Session extends EventTarget {
   }
 
   get busy(): boolean {
-    return this.reading || this.proving;
+    return this.reading > 0 || this.proving;
   }
 
   /** What undoing would take back; null when there is nothing. */
@@ -67,20 +67,20 @@ export class Session extends EventTarget {
    */
   async openBytes(bytes: Uint8Array, fileName: string): Promise<boolean> {
     const opened = ++this.opened;
-    this.reading = true;
+    this.reading++;
     this.tell('busy');
     try {
       const { chart, notices } = await this.desk.ask({ ask: 'read', bytes, fileName });
-      if (opened === this.opened) this.openChart(chart, notices);
-      return opened === this.opened;
+      // Another was opened while this one was read.
+      if (opened !== this.opened) return false;
+      this.openChart(chart, notices);
+      return true;
     } catch (error) {
       if (opened === this.opened) this.complain(error);
       return false;
     } finally {
-      if (opened === this.opened) {
-        this.reading = false;
-        this.tell('busy');
-      }
+      this.reading--;
+      this.tell('busy');
     }
   }
 
