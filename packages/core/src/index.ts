@@ -1,5 +1,7 @@
 export * from './chart/chart.js';
+export { nameColours } from './chart/colour-names.js';
 export { printChartDocument, readChartDocument } from './chart/json.js';
+export { GIVEN_KEYS } from './chart/legend.js';
 export { readPngChart } from './chart/png.js';
 export * from './chart/read.js';
 export { printTextChart, readTextChart } from './chart/text.js';
