@@ -132,7 +132,8 @@ export class FabricPicture extends HTMLElement {
     sheet.style.width = `${(geometry.width * scale).toFixed(1)}px`;
     sheet.style.height = `${(geometry.height * scale).toFixed(1)}px`;
     if (changed) for (const [key, image] of this.tiles) this.setTile(key, image);
-    this.setCell(false);
+    // The same one, so that whoever is in it stays there.
+    if (this.cell !== null) setBox(this.cell, this.boxOf(this.place));
     this.setMarks();
     this.wake();
   }
