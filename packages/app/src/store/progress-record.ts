@@ -1,0 +1,65 @@
+import { CHART_LIMITS } from '@halfhitch/core';
+import { STORE_LIMITS } from './limits.js';
+import type { Progress, TimedKnot } from './progress.js';
+import { damaged, fieldsOf, time, whole } from './project-record.js';
+
+const FORMAT = 1;
+
+/** How progress lies in the storage. */
+export function progressRecord(progress: Progress): Record<string, unknown> {
+  const { id: _, times, ...fields } = progress;
+  const last = times.slice(-STORE_LIMITS.times);
+  return {
+    ...fields,
+    format: FORMAT,
+    marks: progress.marks.slice(),
+    seconds: Float32Array.from(last, ({ seconds }) => seconds),
+    changes: Uint8Array.from(last, ({ change }) => (change ? 1 : 0)),
+  };
+}
+
+/**
+ * Progress from whatever lies in the storage. What only the pace is told from is left out where it
+ * is broken; where the position is, nothing can be made of it.
+ *
+ * @throws StoreError `damaged`
+ */
+export function readProgress(id: string, record: unknown): Progress {
+  const found = fieldsOf(record, 'The record');
+  if (typeof found['format'] === 'number' && found['format'] > FORMAT) {
+    damaged('It was kept by a later version of Halfhitch. Load the page anew to get that version.');
+  }
+  const columns = whole(
+    found['columns'],
+    CHART_LIMITS.minColumns,
+    CHART_LIMITS.maxColumns,
+    'The number of columns',
+  );
+  const marks = found['marks'];
+  if (!(marks instanceof Uint32Array) || marks.length > CHART_LIMITS.maxRows) {
+    damaged('The rows tied are missing.');
+  }
+  const active = found['active'];
+  return {
+    id,
+    done: whole(found['done'], 0, columns * CHART_LIMITS.maxRows, 'The position'),
+    columns,
+    marks,
+    times: timesIn(found['seconds'], found['changes']),
+    active: typeof active === 'number' && active >= 0 && active < 1e9 ? active : 0,
+    changed: time(found['changed'], 'The time'),
+    revision: whole(found['revision'], 0, Number.MAX_SAFE_INTEGER, 'The revision'),
+  };
+}
+
+function timesIn(seconds: unknown, changes: unknown): TimedKnot[] {
+  if (!(seconds instanceof Float32Array) || !(changes instanceof Uint8Array)) return [];
+  if (seconds.length !== changes.length || seconds.length > STORE_LIMITS.times) return [];
+  const times: TimedKnot[] = [];
+  for (const [i, value] of seconds.entries()) {
+    if (value >= 0 && Number.isFinite(value)) {
+      times.push({ seconds: value, change: changes[i] === 1 });
+    }
+  }
+  return times;
+}

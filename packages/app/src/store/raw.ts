@@ -1,0 +1,22 @@
+/** Deeper, nothing that was ever kept goes. */
+const DEEPEST = 12;
+
+/** A record as text, however broken, so that it can be sent to someone who may mend it. */
+export function rawText(record: unknown): string {
+  return JSON.stringify(plain(record, 0), null, 1) ?? 'null';
+}
+
+function plain(value: unknown, depth: number): unknown {
+  if (value === null || typeof value === 'string' || typeof value === 'boolean') return value;
+  if (typeof value === 'number') return Number.isFinite(value) ? value : String(value);
+  if (typeof value !== 'object') return String(value);
+  if (depth > DEEPEST) return 'deeper than this goes';
+  if (ArrayBuffer.isView(value) && !(value instanceof DataView)) {
+    return Array.from(value as unknown as ArrayLike<number>);
+  }
+  if (Array.isArray(value)) return value.map((entry) => plain(entry, depth + 1));
+  if (value instanceof Blob) return `a file of ${value.size} bytes`;
+  return Object.fromEntries(
+    Object.entries(value).map(([name, entry]) => [name, plain(entry, depth + 1)]),
+  );
+}
