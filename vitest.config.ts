@@ -10,6 +10,8 @@ export default defineConfig({
   resolve: { alias: sourceAliases },
   test: {
     passWithNoTests: true,
+    // Browser tests mostly wait for their browser, so none of the cores is left to the runner alone.
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,
