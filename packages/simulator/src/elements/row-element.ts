@@ -1,7 +1,6 @@
 import { type Plan, PlanReader, type RowReading } from '@halfhitch/core';
-import { rowPhases } from '@halfhitch/geometry/row';
 import type { PropertyDeclarations } from 'lit';
-import { movesOf, type RowToPlay, windowAt } from '../row/row-scene.js';
+import { movesOf, phasesAt, type RowToPlay } from '../row/row-scene.js';
 import { rowKnotWords, said } from '../row/row-words.js';
 import {
   StageElement,
@@ -124,8 +123,7 @@ export class HalfhitchRow extends StageElement {
   private isHalf(position: number): boolean {
     if (this.shown === null) return true;
     const { order, t } = this.at(position);
-    const { scene, index } = windowAt(this.shown, order);
-    const phase = rowPhases(scene, index)[Math.floor(t)];
+    const phase = phasesAt(this.shown, order)[Math.floor(t)];
     return phase === 'first-half' || phase === 'second-half';
   }
 
@@ -163,11 +161,10 @@ export class HalfhitchRow extends StageElement {
       return { heading: none, moves: [], current: -1, said: '', saidPlaying: '' };
     }
     const { order, t } = this.at(position);
-    const { scene, index } = windowAt(this.shown, order);
     const { knots } = this.shown.reading;
     const words = rowKnotWords(
       knots[order] as RowReading['knots'][number],
-      rowPhases(scene, index),
+      phasesAt(this.shown, order),
       knots.length,
       this.mirror,
       this.words,
