@@ -1,11 +1,13 @@
 import cutWorkerAddress from '../cut/worker.js?worker&url';
 import mistakesWorkerAddress from '../mistakes/worker.js?worker&url';
+import pictureWorkerAddress from '../picture/worker.js?worker&url';
 import chartWorkerAddress from './worker.js?worker&url';
 
 const ADDRESSES = {
   chart: chartWorkerAddress,
   cut: cutWorkerAddress,
   mistakes: mistakesWorkerAddress,
+  picture: pictureWorkerAddress,
 };
 
 /** The only strings that become scripts are the workers' own addresses. */

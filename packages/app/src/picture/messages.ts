@@ -1,0 +1,57 @@
+import type { Chart, EdgeTechnique } from '@halfhitch/core';
+import type { KnotChoice } from '../work/messages.js';
+import type { MadeChart, PaletteWish } from './make-chart.js';
+import type { Crop, KnotSize } from './size.js';
+
+/** A picture that is open in the worker. */
+export interface OpenPicture {
+  /** px, turned the right way up. */
+  readonly width: number;
+  readonly height: number;
+  /** A smaller copy to be shown, at most PREVIEW_SIDE on a side. */
+  readonly preview: ImageBitmap;
+}
+
+export const PREVIEW_SIDE = 1200;
+
+export interface PictureWish {
+  readonly crop: Crop;
+  readonly size: KnotSize;
+  /** `#rrggbb` behind what can be seen through. */
+  readonly ground: string;
+  readonly palette: PaletteWish;
+  readonly name: string;
+}
+
+export interface PictureResult extends MadeChart {
+  /** Pixels of the crop that can be seen through at least in part. */
+  readonly seeThrough: number;
+  /** Neighbouring colours that are hard to tell apart, in words. */
+  readonly warnings: readonly string[];
+}
+
+export type Request =
+  | { readonly ask: 'open'; readonly file: File }
+  | { readonly ask: 'make'; readonly wish: PictureWish }
+  /** A picture of the chart as thread; null for one of too many knots to be drawn at once. */
+  | { readonly ask: 'knotted'; readonly chart: Chart; readonly choice: KnotChoice }
+  /** Height of a knot by its width. */
+  | { readonly ask: 'aspect'; readonly edge: EdgeTechnique };
+
+export interface Answers {
+  open: OpenPicture;
+  make: PictureResult;
+  knotted: string | null;
+  aspect: number;
+}
+
+export interface Ask {
+  readonly id: number;
+  readonly request: Request;
+}
+
+export type Answer =
+  | { readonly id: number; readonly state: 'done'; readonly value: Answers[keyof Answers] }
+  /** Given up for a later request of the same kind. */
+  | { readonly id: number; readonly state: 'given-up' }
+  | { readonly id: number; readonly state: 'failed'; readonly message: string };
