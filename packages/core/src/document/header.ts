@@ -14,6 +14,8 @@ interface Expected {
 const OTHERS: Readonly<Record<string, string>> = {
   'halfhitch-plan': 'This is a plan. Give the chart it was made from.',
   'halfhitch-chart': 'This is a chart. Plan it first, and give the plan.',
+  'halfhitch-project':
+    'This is a project of the workbench. Open it there, and export the chart alone.',
 };
 
 /** Checks format, version and the names of the properties, in this order, before any value. */
