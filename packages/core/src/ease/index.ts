@@ -1,0 +1,26 @@
+export { type BestWay, type BestWayOptions, bestWay, type Way } from './best-way.js';
+export {
+  EASIER_DEFAULTS,
+  EASIER_LIMITS,
+  type EasierOptions,
+  type EasierReading,
+  easier,
+} from './easier.js';
+export {
+  type Effort,
+  type EffortOptions,
+  effortOf,
+  type KnottingChoice,
+  type Pace,
+  type ProvenEffort,
+  USUAL_PACE,
+} from './effort.js';
+export { MIRRORINGS, type Mirroring, mirroredChart } from './mirror.js';
+export {
+  type CellEdit,
+  type Gain,
+  rowsOf,
+  type Suggestion,
+  type SuggestionKind,
+  withCells,
+} from './suggestion.js';
