@@ -24,3 +24,12 @@ export {
   type SuggestionKind,
   withCells,
 } from './suggestion.js';
+export {
+  effortInWords,
+  gainInWords,
+  lengthInWords,
+  MIRRORING_IN_WORDS,
+  placeInWords,
+  suggestionInWords,
+  timeInWords,
+} from './words.js';
