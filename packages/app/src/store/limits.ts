@@ -4,7 +4,7 @@ export const STORE_LIMITS = {
   projects: 1_000,
   /** Bytes of a project's small picture. */
   thumbnail: 512 * 1024,
-  /** Knots whose times are remembered for the maker's pace. */
+  /** Times that are remembered for the maker's pace. */
   times: 240,
   /** Days after which a removed project is erased. */
   removedDays: 30,

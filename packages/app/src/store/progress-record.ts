@@ -1,6 +1,6 @@
 import { CHART_LIMITS } from '@halfhitch/core';
 import { STORE_LIMITS } from './limits.js';
-import type { Progress, TimedKnot } from './progress.js';
+import type { Progress, TimedKnots } from './progress.js';
 import { damaged, fieldsOf, time, whole } from './project-record.js';
 
 const FORMAT = 1;
@@ -14,7 +14,8 @@ export function progressRecord(progress: Progress): Record<string, unknown> {
     format: FORMAT,
     marks: progress.marks.slice(),
     seconds: Float32Array.from(last, ({ seconds }) => seconds),
-    changes: Uint8Array.from(last, ({ change }) => (change ? 1 : 0)),
+    knots: Uint16Array.from(last, ({ knots }) => knots),
+    changes: Uint16Array.from(last, ({ changes }) => changes),
   };
 }
 
@@ -45,21 +46,21 @@ export function readProgress(id: string, record: unknown): Progress {
     done: whole(found['done'], 0, columns * CHART_LIMITS.maxRows, 'The position'),
     columns,
     marks,
-    times: timesIn(found['seconds'], found['changes']),
+    times: timesIn(found['seconds'], found['knots'], found['changes']),
     active: typeof active === 'number' && active >= 0 && active < 1e9 ? active : 0,
     changed: time(found['changed'], 'The time'),
     revision: whole(found['revision'], 0, Number.MAX_SAFE_INTEGER, 'The revision'),
   };
 }
 
-function timesIn(seconds: unknown, changes: unknown): TimedKnot[] {
-  if (!(seconds instanceof Float32Array) || !(changes instanceof Uint8Array)) return [];
-  if (seconds.length !== changes.length || seconds.length > STORE_LIMITS.times) return [];
-  const times: TimedKnot[] = [];
+function timesIn(seconds: unknown, knots: unknown, changes: unknown): TimedKnots[] {
+  if (!(seconds instanceof Float32Array) || seconds.length > STORE_LIMITS.times) return [];
+  if (!(knots instanceof Uint16Array) || !(changes instanceof Uint16Array)) return [];
+  const times: TimedKnots[] = [];
   for (const [i, value] of seconds.entries()) {
-    if (value >= 0 && Number.isFinite(value)) {
-      times.push({ seconds: value, change: changes[i] === 1 });
-    }
+    const timed = { seconds: value, knots: knots[i] ?? 0, changes: changes[i] ?? 0 };
+    const sound = value >= 0 && Number.isFinite(value) && timed.changes <= timed.knots;
+    if (sound && timed.knots > 0) times.push(timed);
   }
   return times;
 }

@@ -1,9 +1,9 @@
-/** One knot that was tied, for the maker's pace. */
-export interface TimedKnot {
-  /** Seconds since the knot before it. */
+/** Knots that were tied, for the maker's pace: one, or several that were counted at once. */
+export interface TimedKnots {
   readonly seconds: number;
-  /** Whether a colour change came with it. */
-  readonly change: boolean;
+  readonly knots: number;
+  /** Colour changes that came with them. */
+  readonly changes: number;
 }
 
 /** How far a project is knotted. */
@@ -14,10 +14,10 @@ export interface Progress {
   readonly done: number;
   /** Knots in a row of the chart as it was tied. */
   readonly columns: number;
-  /** A mark of each row of the chart as it was when last tied, by which later changes are seen. */
+  /** A mark of each row with knots tied, as it was drawn then: later changes are seen by it. */
   readonly marks: Uint32Array;
-  /** The last knots tied, the latest last; at most STORE_LIMITS.times. */
-  readonly times: readonly TimedKnot[];
+  /** The last that were timed, the latest last; at most STORE_LIMITS.times. */
+  readonly times: readonly TimedKnots[];
   /** Seconds spent knotting, pauses left out. */
   readonly active: number;
   /** Milliseconds since 1970. */

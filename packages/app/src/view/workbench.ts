@@ -1,6 +1,8 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { titleOf } from '../project/project.js';
 import { Session } from '../project/session.js';
+import { type Keeper, keepSession } from '../store/keep-session.js';
+import { theStore } from '../store/open-store.js';
 import { burgee } from './burgee.js';
 import { cautions } from './cautions.js';
 import { FileDrop } from './file-drop.js';
@@ -26,6 +28,7 @@ export class Workbench extends LitElement {
     news: { state: true },
     view: { state: true },
     loaded: { state: true },
+    keeping: { state: true },
   };
 
   declare private problem: string;
@@ -33,8 +36,11 @@ export class Workbench extends LitElement {
   declare private view: View;
   /** Whether the view's script has come. */
   declare private loaded: boolean;
+  /** What the maker must know of how work is kept; empty when all is well. */
+  declare private keeping: string;
 
   readonly session = new Session();
+  private keeper: Keeper | null = null;
   private readonly drop = new FileDrop(this, (file) => void this.openFile(file));
 
   constructor() {
@@ -43,6 +49,7 @@ export class Workbench extends LitElement {
     this.news = '';
     this.view = viewIn(location.hash) ?? (viewIn(FIRST_VIEW) as View);
     this.loaded = false;
+    this.keeping = '';
     new SessionWatch(this, ['project', 'piece', 'busy']);
   }
 
@@ -60,7 +67,7 @@ export class Workbench extends LitElement {
     addEventListener('hashchange', this.onAddress);
     addEventListener('keydown', this.onKey);
     void this.loadView();
-    if (session.project === null) void this.openDemo();
+    void this.start();
   }
 
   override disconnectedCallback(): void {
@@ -75,11 +82,30 @@ export class Workbench extends LitElement {
 
   // ---- charts ----
 
+  /** Opens what was worked on last, or the demo; a pattern that the address holds comes first. */
+  private async start(): Promise<void> {
+    const { session } = this;
+    if (this.keeper === null) {
+      this.keeper = await keepSession(session, theStore());
+      this.keeper.addEventListener('state', this.onKeeping);
+      this.onKeeping();
+    }
+    if (session.project !== null || session.busy) return;
+    const named = location.hash === '' || viewIn(location.hash) !== null;
+    if (named && (await this.keeper.openLast())) return;
+    if (session.project === null && !session.busy) await this.openDemo();
+  }
+
+  private readonly onKeeping = (): void => {
+    this.keeping = this.keeper?.message ?? '';
+  };
+
   private async openDemo(): Promise<void> {
     const [load] = Object.values(demos);
     if (load === undefined) return;
     const text = await load();
-    await this.session.openBytes(new TextEncoder().encode(text), 'otter.json');
+    const opened = await this.session.openBytes(new TextEncoder().encode(text), 'otter.json');
+    if (opened && this.session.project !== null) this.keeper?.setSample(this.session.project);
   }
 
   private async openFile(file: File): Promise<void> {
@@ -167,6 +193,7 @@ export class Workbench extends LitElement {
             }}>Close this message</button>
           </div>`
       }
+      ${this.keeping === '' ? nothing : html`<p class="note" role="status">${this.keeping}</p>`}
       <main tabindex="-1" aria-busy=${busy ? 'true' : 'false'}>
         ${project === null || !this.loaded ? this.nothingYet() : this.view.show(session)}
       </main>

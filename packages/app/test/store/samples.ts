@@ -34,8 +34,8 @@ export function progress(change: Partial<Progress> = {}): Progress {
     columns: 4,
     marks: Uint32Array.from([7, 8, 9]),
     times: [
-      { seconds: 4, change: false },
-      { seconds: 21.5, change: true },
+      { seconds: 4, knots: 1, changes: 0 },
+      { seconds: 21.5, knots: 3, changes: 1 },
     ],
     active: 60,
     changed: 3_000,

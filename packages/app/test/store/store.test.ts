@@ -117,7 +117,8 @@ describe.each(Object.entries(backings))('a store in %s', (_, openBacking) => {
   it('remembers no more times than it says', async () => {
     const times = Array.from({ length: STORE_LIMITS.times + 50 }, (_, i) => ({
       seconds: i,
-      change: i % 3 === 0,
+      knots: 1 + (i % 5),
+      changes: i % 2,
     }));
     await store.saveProgress(progress({ times }));
     expect((await store.progress('a1'))?.times).toEqual(times.slice(-STORE_LIMITS.times));
