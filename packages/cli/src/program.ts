@@ -3,6 +3,7 @@ import { Command, InvalidArgumentError, Option } from 'commander';
 import { type CheckOptions, check } from './commands/check.js';
 import { type CutCommandOptions, cut, parseSwatch } from './commands/cut.js';
 import { type DiagnoseCommandOptions, diagnosePiece } from './commands/diagnose.js';
+import { type EaseCommandOptions, ease } from './commands/ease.js';
 import { PLAN_FORMATS, type PlanCommandOptions, plan } from './commands/plan.js';
 import { PICTURE_FORMATS, type RenderOptions, render } from './commands/render.js';
 import { type TraceOptions, trace } from './commands/trace.js';
@@ -98,7 +99,24 @@ export function createProgram(done: (code: ExitCode) => void): Command {
     .option('--json', 'answer as JSON')
     .action(async (file: string, options: CutCommandOptions) => done(await cut(file, options)));
 
+  planning(
+    command('ease', 'Say what would make a piece easier to knot, and the best way to start it.')
+      .argument('<file>', CHART)
+      .addOption(wholeFrom1('--most <number>', 'suggestions to give; else 12', 100))
+      .option('--may-mirror', 'the drawing may be mirrored for it'),
+  )
+    .option('--json', 'answer as JSON')
+    .action(async (file: string, options: EaseCommandOptions) => done(await ease(file, options)));
+
   return program;
+}
+
+function wholeFrom1(flags: string, description: string, most: number): Option {
+  return new Option(flags, description).argParser((text) => {
+    const value = Number(text);
+    if (Number.isInteger(value) && value >= 1 && value <= most) return value;
+    throw new InvalidArgumentError(`Give a whole number from 1 to ${most}.`);
+  });
 }
 
 function millimetres(flags: string, description: string): Option {

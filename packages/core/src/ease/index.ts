@@ -29,7 +29,7 @@ export {
   gainInWords,
   lengthInWords,
   MIRRORING_IN_WORDS,
-  placeInWords,
   suggestionInWords,
   timeInWords,
+  whereInWords,
 } from './words.js';

@@ -15,7 +15,7 @@ export function suggestionInWords(chart: Chart, suggestion: Suggestion): string 
   }
   const from = colour(chart, first.from);
   const to = colour(chart, first.to);
-  const where = placeInWords(suggestion);
+  const where = whereInWords(suggestion);
   switch (kind) {
     case 'edge-knot':
       return `${where}: tie the edge knot in ${to}, in place of ${from}.`;
@@ -29,7 +29,7 @@ export function suggestionInWords(chart: Chart, suggestion: Suggestion): string 
 }
 
 /** "Row 12, column 5" or "Rows 3 to 4, columns 2 to 5"; empty where no knot changes. */
-export function placeInWords({ cells }: Pick<Suggestion, 'cells'>): string {
+export function whereInWords({ cells }: Pick<Suggestion, 'cells'>): string {
   const rows = cells.map(({ row }) => row + 1);
   const columns = cells.map(({ column }) => column + 1);
   if (rows.length === 0) return '';
@@ -62,12 +62,9 @@ export function gainInWords(gain: Gain, thread: number | null = null): string {
   if (gain.seconds > 0) saved.push(`about ${timeInWords(gain.seconds)}`);
   const told: string[] = [];
   if (saved.length > 0) told.push(`Saves ${list(saved)}.`);
-  if (gain.edgeChanges > 0) {
-    const knotsAlone =
-      gain.edgeChanges === 1
-        ? 'One edge knot fewer stands'
-        : `${gain.edgeChanges} edge knots fewer stand`;
-    told.push(`${knotsAlone} alone in its colour.`);
+  if (gain.edgeChanges === 1) told.push('One edge knot fewer stands alone in its colour.');
+  else if (gain.edgeChanges > 1) {
+    told.push(`${gain.edgeChanges} edge knots fewer stand alone in their colours.`);
   }
   if (millimetres <= -5) told.push(`It takes about ${lengthInWords(-millimetres)} more thread.`);
   return told.join(' ');
