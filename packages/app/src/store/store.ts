@@ -353,21 +353,24 @@ export class Store extends EventTarget {
   /**
    * Keeps progress. Once the promise is fulfilled it has reached the disk.
    *
-   * @param progress with the revision it was made from; damaged progress is put right by revision 0
+   * @param progress with the revision it was made from
+   * @param options `replace`: puts it over whatever lies there, as over damaged progress
    * @returns it as it was kept, with its own revision
    * @throws StoreError `newer` when another window has kept a later revision
    */
-  async saveProgress(progress: Progress): Promise<Progress> {
+  async saveProgress(progress: Progress, { replace = false } = {}): Promise<Progress> {
     const { id } = progress;
-    const kept = { ...progress, revision: progress.revision + 1 };
-    await this.backing.work(['progress'], 'readwrite', async (shelves) => {
-      if (revisionOf(await shelves.get('progress', id)) > progress.revision) {
+    const kept = await this.backing.work(['progress'], 'readwrite', async (shelves) => {
+      const last = revisionOf(await shelves.get('progress', id));
+      if (!replace && last > progress.revision) {
         throw new StoreError(
           'newer',
           'Knots of this piece were counted in another window meanwhile. Its count holds.',
         );
       }
-      await shelves.put('progress', id, progressRecord(kept));
+      const next = { ...progress, revision: Math.max(last, progress.revision) + 1 };
+      await shelves.put('progress', id, progressRecord(next));
+      return next;
     });
     this.askToStay();
     this.tell({ id, what: 'progress' });

@@ -59,6 +59,8 @@ export type Request =
       readonly notices: readonly string[];
     }
   | { readonly ask: 'row'; readonly row: number }
+  /** Every step of a row in words. */
+  | { readonly ask: 'steps'; readonly row: number }
   /** A picture of a part of the fabric. */
   | { readonly ask: 'tile'; readonly tile: Tile };
 
@@ -66,6 +68,8 @@ export interface Answers {
   read: { readonly chart: Chart; readonly notices: readonly string[] };
   plan: Omit<Piece, 'id'>;
   row: RowSheet;
+  /** For each knot in the order of knotting, its steps in turn. */
+  steps: readonly (readonly string[])[];
   tile: string;
 }
 

@@ -5,6 +5,7 @@ import {
   type Plan,
   PlanReader,
   planAlpha,
+  planStepInWords,
   readChart,
   type Verification,
   verifyPlan,
@@ -68,6 +69,14 @@ function sheetOf({ plan, reader }: Work, row: number): RowSheet {
   };
 }
 
+function stepsOf({ plan, reader }: Work, row: number): Answers['steps'] {
+  return reader
+    .row(row)
+    .knots.map(({ steps: { first, end } }) =>
+      Array.from({ length: end - first }, (_, i) => planStepInWords(plan, first + i)),
+    );
+}
+
 function answer(request: Request): Answers[keyof Answers] {
   switch (request.ask) {
     case 'read': {
@@ -79,6 +88,8 @@ function answer(request: Request): Answers[keyof Answers] {
       return pieceOf(work);
     case 'row':
       return sheetOf(theWork(), request.row);
+    case 'steps':
+      return stepsOf(theWork(), request.row);
     case 'tile': {
       const { plan, verification } = theWork();
       return drawTile(plan, verification, request.tile);
