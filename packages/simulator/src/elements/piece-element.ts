@@ -1,12 +1,19 @@
-import { type KnotReading, type Plan, PlanReader, type RowReading } from '@halfhitch/core';
+import {
+  type KnotReading,
+  mirrorKnot,
+  type Plan,
+  PlanReader,
+  type RowReading,
+} from '@halfhitch/core';
 import type { Level } from '@halfhitch/geometry/fabric';
 import type { PropertyDeclarations } from 'lit';
+import { FULLNESS } from '../piece/fullness.js';
 import type { PieceChunks } from '../piece/piece-chunks.js';
 import { leadName } from '../row/row-words.js';
+import type { ThreadLine } from '../thread/thread-line.js';
 import type { LitScene } from '../webgl/lit-scene.js';
 import type { PieceScene } from '../webgl/piece-scene.js';
 import type { ContextUser } from '../webgl/shared-context.js';
-import type { StageSwitch } from './stage-controls.js';
 import {
   StageElement,
   type StageMoment,
@@ -21,9 +28,17 @@ const ROWS_SHOWN = 14;
 /** Chunks built between two pictures: more would make the page wait. */
 const CHUNKS_AT_ONCE = 2;
 const MOST_KNOTS = 100_000;
+/** Knots over which the way that the lead has come is marked. */
+const TRAIL_KNOTS = 6;
+/** Knots across in the magnifier. */
+const MAGNIFIED_KNOTS = 3.5;
+/** Of the flat picture: thickness of threads still to come, in diameters, and level of detail. */
+const FLAT_GHOST = 0.26;
+const FLAT_LEVEL: Level = 2;
 
 /** What of the piece is in the picture. */
 interface PieceMoment extends StageMoment {
+  readonly chunks: PieceChunks;
   readonly first: number;
   readonly last: number;
 }
@@ -32,7 +47,10 @@ interface PieceMoment extends StageMoment {
  * `<halfhitch-piece>`: a whole plan, knotted knot by knot; the picture follows the row.
  *
  * @attr rows-shown - rows in the picture; 0 for all of them
- * @attr mirror - not for a piece: its plan says how it is knotted
+ * @attr mirror - the mirror image of the piece, as a left-handed maker knots it from this plan
+ * @attr ghost - shows the knot to come as a veil
+ * @attr trail - marks the way that the lead has come over the last few knots
+ * @attr magnifier - shows the knot being tied once more, larger
  * @attr speed - 1 is a knot in about a second
  * @attr position - knots that are tied
  */
@@ -97,11 +115,14 @@ export class HalfhitchPiece extends StageElement {
   }
 
   protected override poseScene(scene: LitScene, moment: StageMoment): void {
-    const { chunks } = this;
-    if (chunks === null) return;
-    const { first, last } = moment as PieceMoment;
+    const { chunks, first, last } = moment as PieceMoment;
     const view = { first, last, level: this.level(moment) };
-    const whole = (scene as PieceScene).show(chunks, view, this.position, CHUNKS_AT_ONCE);
+    const time = {
+      now: this.position,
+      ghost: this.ghost ? this.knotsToCome : 0,
+      trail: this.trail ? TRAIL_KNOTS : 0,
+    };
+    const whole = (scene as PieceScene).show(chunks, view, time, CHUNKS_AT_ONCE);
     // After this picture has been drawn; a redraw asked for now would be taken as done by it.
     if (!whole) queueMicrotask(() => this.redraw());
   }
@@ -109,7 +130,9 @@ export class HalfhitchPiece extends StageElement {
   protected override momentAt(position: number): StageMoment | null {
     const { planGiven: plan, parts } = this;
     if (plan === null || parts === null || this.length === 0) return null;
-    this.chunks ??= new parts.PieceChunks(plan);
+    if (this.chunks?.mirror !== this.mirror) {
+      this.chunks = new parts.PieceChunks(plan, this.mirror);
+    }
     const { chunks } = this;
     const asked =
       Number.isFinite(this.rowsShown) && this.rowsShown > 0 ? this.rowsShown : plan.rows;
@@ -118,18 +141,42 @@ export class HalfhitchPiece extends StageElement {
     const to = Math.max(shown - 1, Math.min(plan.rows + 1, row + 0.35 * shown));
     const from = to - shown;
     const range = chunks.chunksOf(from - 1, to + 1);
-    const moment = { box: chunks.boxOf(from, to), ...range };
-    return {
-      ...moment,
+    const { trail } = this;
+    const moment: PieceMoment = {
+      box: chunks.boxOf(from, to),
+      chunks,
+      ...range,
+      crossing: this.crossingAt(position, chunks),
+      magnified: MAGNIFIED_KNOTS * chunks.pitch,
       // Only the flat picture needs them; worked out when it asks.
       get lines() {
-        const lines = [];
-        for (let chunk = range.first; chunk <= range.last; chunk++) {
-          lines.push(...chunks.linesUpTo(chunk, 2, position));
-        }
-        return lines;
+        const began = trail ? Math.max(0, position - TRAIL_KNOTS) : position;
+        return [
+          ...flatLines(moment, [-1, began], 'other', FULLNESS),
+          ...(trail ? flatLines(moment, [began, position], 'tying', FULLNESS) : []),
+        ];
       },
-    } as PieceMoment;
+    };
+    return moment;
+  }
+
+  /** The middle of the knot being tied; before the first and after the last, of that one. */
+  private crossingAt(position: number, chunks: PieceChunks): readonly [number, number, number] {
+    const knot = this.knotAt(Math.max(0, Math.ceil(position - 1e-6) - 1));
+    return chunks.placeOf(knot?.row ?? 0, knot?.column ?? 0);
+  }
+
+  /** What is left of the knot being tied, or the next one, in knots. */
+  private get knotsToCome(): number {
+    return Math.floor(this.position + 1e-6) + 1 - this.position;
+  }
+
+  /** In 3D the threads themselves show what comes and what was. */
+  protected override besideLines(): ThreadLine[] {
+    const moment = this.momentAt(this.position) as PieceMoment | null;
+    if (!this.ghost || moment === null || this.drawing === 'webgl') return [];
+    const span = [this.position + 1e-6, this.position + this.knotsToCome] as const;
+    return flatLines(moment, span, 'ghost', FLAT_GHOST);
   }
 
   private level(moment: StageMoment): Level {
@@ -162,7 +209,7 @@ export class HalfhitchPiece extends StageElement {
         row: knot.row + 1,
         knot: knot.order + 1,
         knots: plan.columns,
-        kind: words(`kind.${knot.kind}`),
+        kind: words(`kind.${this.mirror ? mirrorKnot(knot.kind) : knot.kind}`),
         held: words('name.base', { number: knot.column + 1 }),
         lead: leadName(knot.tying, words),
       }),
@@ -179,15 +226,13 @@ export class HalfhitchPiece extends StageElement {
   protected override get pictureName(): string {
     const plan = this.planGiven;
     if (plan === null) return this.words('piece.none');
-    return this.words('piece.picture', { rows: plan.rows, columns: plan.columns });
+    const { words } = this;
+    const picture = words('piece.picture', { rows: plan.rows, columns: plan.columns });
+    return this.mirror ? words('picture.mirrored', { picture }) : picture;
   }
 
   protected override get stepName(): string {
     return this.words('step.knot');
-  }
-
-  protected override get switches(): Readonly<Partial<Record<StageSwitch, boolean>>> {
-    return { loop: this.loop };
   }
 
   protected override get labelled(): boolean {
@@ -207,4 +252,17 @@ export class HalfhitchPiece extends StageElement {
     const order = knot - row * columns;
     return { detail: { row, knot: order }, endsRow: order === columns - 1 };
   }
+}
+
+function flatLines(
+  { chunks, first, last }: PieceMoment,
+  span: readonly [number, number],
+  part: 'other' | 'tying' | 'ghost',
+  thickness: number,
+): ThreadLine[] {
+  const lines: ThreadLine[] = [];
+  for (let chunk = first; chunk <= last; chunk++) {
+    lines.push(...chunks.linesBetween(chunk, FLAT_LEVEL, span, part, thickness));
+  }
+  return lines;
 }

@@ -11,7 +11,7 @@ import { flatPicture } from '../flat/flat-picture.js';
 import { directionOfText, languageOf } from '../messages/catalogue.js';
 import { IN_ENGLISH, MESSAGES, type Words } from '../messages/words.js';
 import { Player, type Score } from '../playback/player.js';
-import { type Camera, frameBox } from '../thread/camera.js';
+import { type Camera, FIELD_OF_VIEW, frameBox } from '../thread/camera.js';
 import { ghostOf, trailOf } from '../thread/onion.js';
 import type { Box, Spotlight, ThreadLine } from '../thread/thread-line.js';
 import type { LitScene } from '../webgl/lit-scene.js';
@@ -33,6 +33,8 @@ export interface StageMoment {
   readonly spotlight?: Spotlight;
   /** Middle of what the magnifier shows, in mm, y up; none for no magnifier. */
   readonly crossing?: readonly [number, number, number];
+  /** Width of what the magnifier shows, in mm; default: a fixed part of the picture. */
+  readonly magnified?: number;
 }
 
 export interface StageWords {
@@ -404,8 +406,8 @@ export abstract class StageElement extends LitElement {
     return true;
   }
 
-  /** Switches of the menu; a picture that lacks one of them leaves it out. */
-  protected get switches(): Readonly<Partial<Record<StageSwitch, boolean>>> {
+  /** Switches of the menu, and whether each is on. */
+  private get switches(): Readonly<Partial<Record<StageSwitch, boolean>>> {
     const { loop, ghost, trail, magnifier } = this;
     return { loop, ghost, trail, magnifier };
   }
@@ -571,7 +573,7 @@ export abstract class StageElement extends LitElement {
   }
 
   /** The thin lines of the next move and of those before, where they are asked for. */
-  private besideLines(): ThreadLine[] {
+  protected besideLines(): ThreadLine[] {
     const lines: ThreadLine[] = [];
     const { position } = this;
     const { stops, stills } = this.scoreNow;
@@ -597,7 +599,9 @@ export abstract class StageElement extends LitElement {
     const { yaw, pitch } = this.turn;
     const camera = frameBox(moment.box, { yaw, pitch, aspect: 1 });
     const there = { ...camera, target: moment.crossing };
-    this.scene.drawOnto(canvas, there, reachOf(moment.box), MAGNIFICATION);
+    const across = 2 * camera.distance * Math.tan(FIELD_OF_VIEW / 2);
+    const zoom = moment.magnified === undefined ? MAGNIFICATION : across / moment.magnified;
+    this.scene.drawOnto(canvas, there, reachOf(moment.box), zoom);
   }
 
   private placeLabels(

@@ -6,7 +6,7 @@ import {
   type Level,
   levelFor,
 } from '@halfhitch/geometry/fabric';
-import type { Box, ThreadLine } from '../thread/thread-line.js';
+import type { Box, ThreadLine, ThreadPart } from '../thread/thread-line.js';
 
 /** One thread of some rows, with the time at which each of its points is knotted. */
 export interface PieceStrand {
@@ -29,11 +29,14 @@ export function levelOf(pixelsPerKnot: number): Level {
 /** The whole piece, some rows at a time, with the order in which it is knotted. */
 export class PieceChunks {
   readonly plan: Plan;
+  /** Whether it is the mirror image, as the left hand knots it. */
+  readonly mirror: boolean;
   private readonly fabric: Fabric;
 
   /** @throws GeometryError, InputError as `Fabric` does */
-  constructor(plan: Plan) {
+  constructor(plan: Plan, mirror = false) {
     this.plan = plan;
+    this.mirror = mirror;
     this.fabric = new Fabric(plan);
   }
 
@@ -60,9 +63,10 @@ export class PieceChunks {
   /** Room for rows, in mm, y up; it follows rows that are not whole numbers. */
   boxOf(from: number, to: number): Box {
     const { columns } = this.plan;
+    const [left, right] = [-this.pitch, columns * this.pitch];
     return {
-      min: [-this.pitch, -to * this.rowHeight, -2],
-      max: [columns * this.pitch, -from * this.rowHeight, 2],
+      min: [this.mirror ? -right : left, -to * this.rowHeight, -2],
+      max: [this.mirror ? -left : right, -from * this.rowHeight, 2],
     };
   }
 
@@ -71,25 +75,44 @@ export class PieceChunks {
     return built.strands.map((strand) => ({
       colour: strand.colour,
       radius: strand.radius,
-      points: upright(built, strand),
+      points: upright(built, strand, this.mirror ? -1 : 1),
       when: this.timesOf(built, strand),
     }));
   }
 
-  /** The threads of a chunk as far as they are knotted, for the flat picture. */
-  linesUpTo(chunk: number, level: Level, now: number): ThreadLine[] {
+  /** Where a knot lies, in mm, y up. */
+  placeOf(row: number, column: number): readonly [number, number, number] {
+    return [(this.mirror ? -1 : 1) * column * this.pitch, -row * this.rowHeight, 0];
+  }
+
+  /**
+   * The threads of a chunk that are knotted from one time to another, for the flat picture; what
+   * hangs there from the beginning counts as knotted at -1.
+   *
+   * @param thickness in diameters of the thread
+   */
+  linesBetween(
+    chunk: number,
+    level: Level,
+    [from, to]: readonly [number, number],
+    part: ThreadPart,
+    thickness: number,
+  ): ThreadLine[] {
     return this.strands(chunk, level).flatMap(({ colour, radius, points, when }, i) => {
-      let end = when.findIndex((time) => time > now);
+      let first = when.findIndex((time) => time >= from);
+      // A stretch begins where the one before has ended.
+      if (first > 0) first--;
+      let end = when.findIndex((time) => time > to);
       if (end < 0) end = when.length;
-      return end < 2
+      return first < 0 || end - first < 2
         ? []
         : [
             {
-              string: `${chunk}-${i}`,
-              part: 'other' as const,
+              string: `${part}-${chunk}-${i}`,
+              part,
               colour,
-              points: points.subarray(0, 3 * end),
-              diameter: 2 * radius,
+              points: points.subarray(3 * first, 3 * end),
+              diameter: 2 * radius * thickness,
               label: null,
               labelAt: 'top' as const,
             },
@@ -140,8 +163,15 @@ export class PieceChunks {
 }
 
 /** From the geometry's frame, whose y points down the page, to the picture's, y up. */
-function upright({ points }: FabricChunk, { first, count }: FabricStrand): Float32Array {
+function upright(
+  { points }: FabricChunk,
+  { first, count }: FabricStrand,
+  side: 1 | -1,
+): Float32Array {
   const turned = points.slice(3 * first, 3 * (first + count));
-  for (let i = 1; i < turned.length; i += 3) turned[i] = -(turned[i] as number);
+  for (let i = 0; i < turned.length; i += 3) {
+    turned[i] = side * (turned[i] as number);
+    turned[i + 1] = -(turned[i + 1] as number);
+  }
   return turned;
 }

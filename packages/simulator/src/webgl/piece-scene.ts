@@ -1,5 +1,6 @@
 import type { Level } from '@halfhitch/geometry/fabric';
 import { BufferAttribute, BufferGeometry, Color, Mesh } from 'three';
+import { FULLNESS } from '../piece/fullness.js';
 import type { PieceChunks, PieceStrand } from '../piece/piece-chunks.js';
 import { Tube } from '../thread/tube.js';
 import { LitScene } from './lit-scene.js';
@@ -8,6 +9,15 @@ import { ThreadMaterial } from './thread-material.js';
 /** Vertices round a thread, by level of detail. */
 const AROUND: Readonly<Record<Level, number>> = { 0: 10, 1: 8, 2: 6, 3: 3 };
 
+/** What is seen of a piece beside the knots that are tied; all in knots. */
+export interface PieceTime {
+  readonly now: number;
+  /** Knots shown before they are tied. */
+  readonly ghost: number;
+  /** Knots over which the way of the lead is marked. */
+  readonly trail: number;
+}
+
 type ChunkMesh = Mesh<BufferGeometry, ThreadMaterial>;
 
 /** Draws some chunks of a piece, each as one mesh, as far as they are knotted. */
@@ -15,25 +25,24 @@ export class PieceScene extends LitScene {
   private readonly meshes = new Map<string, ChunkMesh>();
   private readonly material = new ThreadMaterial(true);
   private chunks: PieceChunks | null = null;
+  private radius = 0.5;
 
   /**
    * Shows chunks from `first` to `last`; others are given back.
    *
-   * @param now in knots from the beginning
    * @param most chunks that may be built anew by this call
    * @returns whether all of them are there
    */
   show(
     chunks: PieceChunks,
     view: { readonly first: number; readonly last: number; readonly level: Level },
-    now: number,
+    time: PieceTime,
     most: number,
   ): boolean {
     if (chunks !== this.chunks) this.clearChunks();
     this.chunks = chunks;
     // Shadows would fall from threads that are not knotted yet.
     this.key.castShadow = false;
-    let radius = 0.5;
     let built = 0;
     let whole = true;
     const wanted = new Set<string>();
@@ -46,7 +55,7 @@ export class PieceScene extends LitScene {
         continue;
       }
       const strands = chunks.strands(chunk, view.level);
-      radius = strands[0]?.radius ?? radius;
+      this.radius = FULLNESS * (strands[0]?.radius ?? 0.5);
       const mesh = new Mesh(geometryOf(strands, AROUND[view.level]), this.material);
       this.meshes.set(key, mesh);
       this.scene.add(mesh);
@@ -54,7 +63,7 @@ export class PieceScene extends LitScene {
     }
     // What stands in for chunks still to be built stays until they are.
     if (whole) for (const key of this.meshes.keys()) if (!wanted.has(key)) this.drop(key);
-    this.material.showUpTo(now, radius, this.ground);
+    this.material.showUpTo(time, this.radius, this.ground);
     return whole;
   }
 
@@ -106,7 +115,7 @@ function geometryOf(strands: readonly PieceStrand[], around: number): BufferGeom
   let v = 0;
   let n = 0;
   for (const strand of strands) {
-    tube.lay(strand.points, strand.radius);
+    tube.lay(strand.points, FULLNESS * strand.radius);
     const many = tube.vertexCount;
     position.set(tube.position.subarray(0, 3 * many), 3 * v);
     normal.set(tube.normal.subarray(0, 3 * many), 3 * v);

@@ -28,8 +28,12 @@ interface ThreadUniforms {
   uGround: { value: Color };
   /** Place across, half width and strength of the fading beside what is looked at. */
   uSpot: { value: Vector3 };
-  /** Of a piece: time up to which threads are seen. */
+  /** Of a piece: time up to which threads are seen, in knots. */
   uNow: { value: number };
+  /** Of a piece: how many knots are shown before they are tied; 0 for none. */
+  uGhost: { value: number };
+  /** Of a piece: over how many knots the way that the lead has come is marked; 0 for none. */
+  uTrail: { value: number };
 }
 
 /** Cotton: dull, twisted from three yarns, one of which may be marked. */
@@ -43,6 +47,8 @@ export class ThreadMaterial extends MeshLambertMaterial {
     uGround: { value: new Color() },
     uSpot: { value: new Vector3() },
     uNow: { value: 0 },
+    uGhost: { value: 0 },
+    uTrail: { value: 0 },
   };
 
   /** @param piece whether it dresses many threads at once, each vertex with its colour and its time */
@@ -58,9 +64,19 @@ export class ThreadMaterial extends MeshLambertMaterial {
     };
   }
 
-  /** Shows threads of a piece as they are at a time, counted in knots. */
-  showUpTo(now: number, radius: number, ground: Color): void {
-    this.uniforms.uNow.value = now;
+  /**
+   * Shows threads of a piece as they are at a time.
+   *
+   * @param time `now`, and how much is shown of what comes and marked of what was; in knots
+   */
+  showUpTo(
+    time: { readonly now: number; readonly ghost: number; readonly trail: number },
+    radius: number,
+    ground: Color,
+  ): void {
+    this.uniforms.uNow.value = time.now;
+    this.uniforms.uGhost.value = time.ghost;
+    this.uniforms.uTrail.value = time.trail;
     this.uniforms.uRadius.value = radius;
     this.uniforms.uGround.value.copy(ground);
     this.uniforms.uSpot.value.set(0, 1, 0);
@@ -146,6 +162,8 @@ uniform vec3 uSpot;
 varying float vThreadX;
 #ifdef THREAD_PIECE
 uniform float uNow;
+uniform float uGhost;
+uniform float uTrail;
 varying float vThreadWhen;
 #endif
 varying vec3 vThreadTangent;
@@ -156,8 +174,20 @@ ${PLY}`,
     .replace(
       '#include <color_fragment>',
       `#include <color_fragment>
+float mark = uMark;
+vec3 markColour = uMarkColour;
 #ifdef THREAD_PIECE
-if (vThreadWhen > uNow) discard;
+if (vThreadWhen > uNow + uGhost) discard;
+if (vThreadWhen > uNow) {
+  // What is still to come is a veil: every other square of the picture's grid is left open.
+  vec2 cell = floor(gl_FragCoord.xy / 2.0);
+  if (mod(cell.x + cell.y, 2.0) > 0.5) discard;
+}
+if (uTrail > 0.0 && vThreadWhen >= 0.0 && vThreadWhen <= uNow) {
+  mark = 1.0 - smoothstep(0.75, 1.0, (uNow - vThreadWhen) / uTrail);
+  float bright = dot(diffuseColor.rgb, vec3(0.2126, 0.7152, 0.0722));
+  markColour = bright > 0.3 ? vec3(0.012, 0.023, 0.042) : vec3(0.9, 0.86, 0.76);
+}
 #endif
 float phase = plyPhase(vThreadAlong);
 // Seen from far, the yarns are finer than a pixel: fade them instead of letting them flicker.
@@ -168,8 +198,8 @@ float turn = vThreadAlong.x / uRadius;
 float fibre = sin(across * 19.0 + turn * 2.3) * 0.5 + sin(across * 43.0 - turn * 5.1) * 0.5;
 float yarn = mod(floor(phase), ${PLIES}.0);
 float dashed = uDash > 0.5 ? step(0.5, fract(turn / 3.2)) : 1.0;
-float marked = uMark * dashed * (yarn < 0.5 ? 1.0 : 0.0) * smoothstep(0.05, 0.2, 1.0 - abs(across));
-diffuseColor.rgb = mix(diffuseColor.rgb, uMarkColour, marked * 0.8);
+float marked = mark * dashed * (yarn < 0.5 ? 1.0 : 0.0) * smoothstep(0.05, 0.2, 1.0 - abs(across));
+diffuseColor.rgb = mix(diffuseColor.rgb, markColour, marked * 0.8);
 diffuseColor.rgb *= mix(1.0, mix(0.5, 1.0, groove) * (1.0 + 0.055 * fibre), plyFade);
 diffuseColor.rgb *= vThreadShade;`,
     )

@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe } from 'vitest';
 import { axeFindings, expect, test } from './bundle-page.js';
-import { colourCount, difference, pixelsOf, settled, shareOf } from './stage.js';
+import { colourCount, difference, type Pixels, pixelsOf, settled, shareOf } from './stage.js';
 
 const CHART = [
   'b #1f6fb2 lake blue',
@@ -41,6 +41,31 @@ async function putPiece(page: Page, chart = CHART): Promise<Locator> {
 
 const isOrange = (r: number, g: number, b: number): boolean => r > g + 40 && g > b + 15;
 const isBlue = (r: number, _g: number, b: number): boolean => b > r + 40 && b > 60;
+
+function turnedLeftToRight({ width, height, data }: Pixels): Pixels {
+  const turned = new Uint8Array(data.length);
+  for (let y = 0; y < height; y++) {
+    for (let x = 0; x < width; x++) {
+      const from = 4 * (y * width + width - 1 - x);
+      turned.set(data.subarray(from, from + 4), 4 * (y * width + x));
+    }
+  }
+  return { width, height, data: turned };
+}
+
+/** Of the pixels that are orange in either picture, the share that is in both. */
+function sharedPlaces(one: Pixels, other: Pixels): number {
+  const orangeAt = ({ data }: Pixels, i: number): boolean =>
+    isOrange(data[i] as number, data[i + 1] as number, data[i + 2] as number);
+  let both = 0;
+  let either = 0;
+  for (let i = 0; i < one.data.length; i += 4) {
+    const [a, b] = [orangeAt(one, i), orangeAt(other, i)];
+    if (a && b) both++;
+    if (a || b) either++;
+  }
+  return both / either;
+}
 
 async function at(page: Page, piece: Locator, position: number) {
   await piece.evaluate((element: Piece, to) => {
@@ -101,6 +126,32 @@ describe('a whole piece', () => {
     const said = (await piece.locator('[part=live]').textContent()) ?? '';
     expect(said).toContain('Row 2, knot 1 of 6');
     expect(said).toContain('base string 6');
+  });
+
+  test('shows what comes and what was, magnifies, and is mirrored', async ({ openPlain }) => {
+    const page = await openPlain('', { reducedMotion: 'reduce' });
+    const piece = await putPiece(page);
+    const look = async (change: Readonly<Record<string, unknown>>): Promise<Pixels> => {
+      await piece.evaluate((element, given) => {
+        Object.assign(element, given);
+      }, change);
+      await settled(page);
+      return at(page, piece, 3);
+    };
+    const plain = await look({});
+    // Three knots are tied, the last of them in orange, as is the one to come.
+    const ghost = await look({ ghost: true });
+    expect(shareOf(ghost, isOrange)).toBeGreaterThan(shareOf(plain, isOrange) * 1.05);
+    const trail = await look({ ghost: false, trail: true });
+    expect(shareOf(trail, isOrange)).toBeLessThan(shareOf(plain, isOrange) * 0.95);
+    const mirrored = await look({ trail: false, mirror: true });
+    // The twist of the thread and the light are not mirrored, so only places are compared.
+    expect(sharedPlaces(plain, turnedLeftToRight(mirrored))).toBeGreaterThan(0.8);
+    expect(sharedPlaces(plain, mirrored)).toBeLessThan(0.3);
+    expect(await piece.locator('[part=live]').textContent()).toContain('backward on base string 3');
+    await look({ mirror: false, magnifier: true });
+    const glass = await pixelsOf(piece.locator('[part=magnifier]'));
+    expect(shareOf(glass, isOrange)).toBeGreaterThan(2 * shareOf(plain, isOrange));
   });
 
   test('refuses a plan that is too large, in words', async ({ openPlain }) => {
