@@ -1,0 +1,44 @@
+import type { Chart } from '@halfhitch/core';
+import fc from 'fast-check';
+import type { KnotChoice } from '../../src/work/messages.js';
+
+const COLOURS = [
+  { key: 'b', hex: '#1f6fb2', name: 'lake blue' },
+  { key: 'o', hex: '#d9642a', name: 'buoy orange' },
+  { key: 'w', hex: '#f4f1e8', name: 'chalk' },
+];
+
+/** A chart from rows of the letters b, o and w. */
+export function chartOf(rows: readonly string[], name = 'Kittiwake'): Chart {
+  return {
+    name,
+    rows: rows.length,
+    columns: rows[0]?.length ?? 0,
+    colours: COLOURS,
+    cells: Uint8Array.from([...rows.join('')], (key) => COLOURS.findIndex((c) => c.key === key)),
+  };
+}
+
+export const CHOICE: KnotChoice = { edge: 'straight', start: 'left' };
+
+export interface Work {
+  readonly chart: Chart;
+  readonly choice: KnotChoice;
+}
+
+export const anyWork: fc.Arbitrary<Work> = fc
+  .record({ rows: fc.integer({ min: 1, max: 6 }), columns: fc.integer({ min: 1, max: 7 }) })
+  .chain(({ rows, columns }) =>
+    fc.record({
+      chart: fc
+        .array(
+          fc.array(fc.constantFrom('b', 'o', 'w'), { minLength: columns, maxLength: columns }),
+          { minLength: rows, maxLength: rows },
+        )
+        .map((drawn) => chartOf(drawn.map((row) => row.join('')))),
+      choice: fc.record({
+        edge: fc.constantFrom('straight' as const, 'wrapped' as const),
+        start: fc.constantFrom('left' as const, 'right' as const),
+      }),
+    }),
+  );
