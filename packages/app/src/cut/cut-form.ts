@@ -53,9 +53,31 @@ const SPAN: Readonly<Record<CutSettings['span'], readonly Figure[]>> = {
       field: 'wrist',
       label: 'Round the wrist',
       unit: 'mm',
-      hint: 'Room for a finger is added. The chart is knotted again and again until it meets.',
+      hint: 'Measure close to the skin. The chart is knotted again and again until it is long enough.',
     },
   ],
+};
+
+const EASE: Figure = {
+  field: 'ease',
+  label: 'Ease',
+  unit: 'mm',
+  hint: 'Room between skin and band: 10 for a finger.',
+};
+
+const PLAIT: Figure = { field: 'plait', label: 'Length of a plait', unit: 'mm' };
+
+const CLOSING: Readonly<Record<CutSettings['closing'], readonly Figure[]>> = {
+  meet: [],
+  ties: [PLAIT, { field: 'gap', label: 'Gap that the tied plaits fill', unit: 'mm' }],
+  loop: [{ field: 'loop', label: 'Length of the loop', unit: 'mm' }, PLAIT],
+  buckle: [
+    { field: 'buckleWidth', label: 'Widest band it takes', unit: 'mm' },
+    { field: 'buckle', label: 'What the buckle fills', unit: 'mm', hint: 'From bar to pin.' },
+    { field: 'turnOver', label: 'Turned over the bar', unit: 'mm' },
+    { field: 'overlap', label: 'Through it, lying double', unit: 'mm' },
+  ],
+  bead: [],
 };
 
 const PIECES: readonly Figure[] = [
@@ -89,6 +111,14 @@ const SPAN_CHOICES: Readonly<Record<CutSettings['span'], string>> = {
   wrist: 'to go round a wrist',
 };
 
+const CLOSING_CHOICES: Readonly<Record<CutSettings['closing'], string>> = {
+  meet: 'ends that meet, not decided',
+  ties: 'two plaits, tied',
+  loop: 'a loop, and plaits through it',
+  buckle: 'a buckle',
+  bead: 'a bead',
+};
+
 export interface CutFormParts {
   readonly settings: CutSettings;
   readonly errors: CutErrors;
@@ -111,6 +141,12 @@ export function cutForm(parts: CutFormParts): TemplateResult {
       <legend>Length</legend>
       ${choiceOf('span', 'Knotted part', SPAN_CHOICES, parts)}
       ${figures(SPAN[settings.span], parts)}
+    </fieldset>
+    <fieldset>
+      <legend>Closing</legend>
+      ${choiceOf('closing', 'Closed with', CLOSING_CHOICES, parts)}
+      ${settings.closing === 'bead' ? noBeads() : nothing}
+      ${figures(CLOSING[settings.closing], parts)} ${figureField(EASE, parts)}
     </fieldset>
     <details class="fold" ?data-wrong=${wrongIn(PIECES)}>
       <summary>Tails, margin, put-ups</summary>
@@ -135,7 +171,17 @@ export function cutForm(parts: CutFormParts): TemplateResult {
   </form>`;
 }
 
-function choiceOf<N extends 'thread' | 'span'>(
+/** Asked for by many, so it is answered rather than left out. */
+function noBeads(): TemplateResult {
+  return html`<p class="hint" id="cut-no-beads" role="status">
+    Sorry, beads aren’t planned here. A bead takes the place of knots and pushes the rows round it
+    apart, so neither the chart nor the lengths below would hold for it, and a bead that works
+    loose can choke a small child. The list is made as if the ends met. To close with a bead, knot
+    the band, choose a loop, and sew the bead to the other end afterwards.
+  </p>`;
+}
+
+function choiceOf<N extends 'thread' | 'span' | 'closing'>(
   name: N,
   label: string,
   choices: Readonly<Record<CutSettings[N], string>>,

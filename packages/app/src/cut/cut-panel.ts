@@ -1,57 +1,67 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import type { Project } from '../project/project.js';
 import type { Session } from '../project/session.js';
+import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
-import type { Piece } from '../work/messages.js';
+import { care, shopping, wristSizes } from './cut-extras.js';
 import { cutForm } from './cut-form.js';
 import { cutInShort, cutResults } from './cut-results.js';
 import { CutDesk } from './desk.js';
+import type { CutAnswer } from './messages.js';
 import type { CutErrors } from './read-settings.js';
-import { type CutSettings, keptSettings, USUAL_SETTINGS } from './settings.js';
-import type { CutSheet } from './sheet.js';
+import { type CutSettings, USUAL_SETTINGS } from './settings.js';
 
 /** Long enough for the next letter to come, ms. */
 const PAUSE_IN_TYPING = 300;
 
+/** What is typed in one go is undone in one go, ms. */
+const PAUSE_TO_KEEP = 900;
+
 /** A larger piece takes seconds, so it is worked out only when it is asked for. */
 const MOST_UNASKED = 400_000;
 
-/** How much thread to cut for the open piece. */
+/** How much thread to cut for the open project. */
 export class CutPanel extends LitElement {
   static override properties = {
     session: { attribute: false },
-    piece: { state: true },
     settings: { state: true },
     errors: { state: true },
-    sheet: { state: true },
+    answer: { state: true },
     busy: { state: true },
     unasked: { state: true },
     news: { state: true },
+    copied: { state: true },
   };
 
   declare session: Session | null;
-  declare private piece: Piece | null;
+  /** As they stand in the fields; a moment later in the project too. */
   declare private settings: CutSettings;
   declare private errors: CutErrors;
   /** The last list that came out, and what was filled in for it. */
-  declare private sheet: { readonly list: CutSheet; readonly from: CutSettings } | null;
+  declare private answer: { readonly of: CutAnswer; readonly from: CutSettings } | null;
   declare private busy: boolean;
   /** Whether the piece is so large that the list waits to be asked for. */
   declare private unasked: boolean;
   declare private news: string;
+  declare private copied: string;
 
   private readonly desk = new CutDesk();
   private timer = 0;
+  private keeping = 0;
+  /** The project that the list was last asked for, and the one whose settings are in the fields. */
+  private asked: Project | null = null;
+  private filledFrom: CutSettings | null = null;
 
   constructor() {
     super();
     this.session = null;
-    this.piece = null;
-    this.settings = keptSettings();
+    this.settings = USUAL_SETTINGS;
     this.errors = {};
-    this.sheet = null;
+    this.answer = null;
     this.busy = false;
     this.unasked = false;
     this.news = '';
+    this.copied = '';
     new SessionWatch(this, ['project', 'piece']);
   }
 
@@ -63,25 +73,36 @@ export class CutPanel extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     clearTimeout(this.timer);
+    this.keep();
+    this.desk.abandon();
+    this.asked = null;
   }
 
-  protected override willUpdate(changes: PropertyValues): void {
-    const { project, piece } = this.session ?? { project: null, piece: null };
-    this.piece = piece;
-    const settings = project?.cut ?? this.settings;
-    // Also by undoing, when nobody typed.
-    const refilled = settings !== this.settings;
-    this.settings = settings;
-    if (refilled && !changes.has('piece')) this.later(PAUSE_IN_TYPING);
-    if (!changes.has('piece')) return;
-    const before = changes.get('piece') as Piece | null | undefined;
+  private get project(): Project | null {
+    return this.session?.project ?? null;
+  }
+
+  protected override willUpdate(): void {
+    const { project, asked } = this;
+    if (project === null || project === asked) return;
+    this.asked = project;
+    const other = project.id !== asked?.id;
+    if (other) {
+      clearTimeout(this.keeping);
+      this.keeping = 0;
+    }
+    // Undone, opened or changed in another window; what is being typed here stays.
+    const filled = project.cut !== this.filledFrom;
+    if (filled && (other || this.keeping === 0)) this.settings = project.cut;
+    this.filledFrom = project.cut;
     // Another chart's lengths would only mislead; those of the same chart are about right.
-    if (before?.chart !== this.piece?.chart) {
-      this.sheet = null;
+    if (other || project.chart !== asked?.chart) {
+      this.answer = null;
       this.errors = {};
       this.news = '';
     }
-    this.later(0);
+    const same = !other && project.chart === asked?.chart && project.choice === asked?.choice;
+    if (!same || filled) this.later(0);
   }
 
   /** What is wrong must be in sight. */
@@ -93,61 +114,94 @@ export class CutPanel extends LitElement {
   }
 
   private readonly fill = (change: Partial<CutSettings>): void => {
-    this.set({ ...this.settings, ...change });
+    this.settings = { ...this.settings, ...change };
     this.later(PAUSE_IN_TYPING);
+    clearTimeout(this.keeping);
+    this.keeping = window.setTimeout(() => this.keep(), PAUSE_TO_KEEP);
   };
 
   private readonly reset = (): void => {
-    this.set(USUAL_SETTINGS);
+    this.settings = USUAL_SETTINGS;
     this.later(0);
+    this.keep(true);
   };
 
-  private set(settings: CutSettings): void {
-    this.settings = settings;
-    this.session?.edit({ cut: settings }, 'Change what the cut list counts on');
+  private readonly takeWrist = (wrist: number): void => {
+    this.settings = { ...this.settings, span: 'wrist', wrist: String(wrist) };
+    this.later(0);
+    this.keep(true);
+  };
+
+  /** Puts what is in the fields into the project, where it can be undone. */
+  private keep(now = false): void {
+    if (this.keeping === 0 && !now) return;
+    clearTimeout(this.keeping);
+    this.keeping = 0;
+    const { settings } = this;
+    if (this.project === null || settings === this.project.cut) return;
+    this.filledFrom = settings;
+    this.session?.edit({ cut: settings }, 'Change the cut settings');
   }
 
   private later(wait: number): void {
     clearTimeout(this.timer);
-    const { piece } = this;
-    this.unasked = piece !== null && piece.rows * piece.columns > MOST_UNASKED;
-    this.busy = piece !== null && !this.unasked;
+    const { project } = this;
+    this.copied = '';
+    this.unasked = project !== null && project.chart.cells.length > MOST_UNASKED;
+    this.busy = project !== null && !this.unasked;
     if (!this.busy) return;
     this.timer = window.setTimeout(() => void this.workOut(), wait);
   }
 
   private async workOut(): Promise<void> {
-    const { piece, settings } = this;
-    if (piece === null) return;
+    const { project, settings } = this;
+    if (project === null) return;
     this.unasked = false;
     this.busy = true;
-    const { chart, choice } = piece;
+    const { chart, choice } = project;
     const outcome = await this.desk.ask({ chart, choice, settings });
-    if (outcome === null || piece !== this.piece || settings !== this.settings) return;
+    const now = this.project;
+    if (outcome === null || settings !== this.settings) return;
+    if (chart !== now?.chart || choice !== now.choice) return;
     this.busy = false;
     if ('errors' in outcome) {
       this.errors = outcome.errors;
       this.news = '';
     } else {
       this.errors = {};
-      this.sheet = { list: outcome.sheet, from: settings };
+      this.answer = { of: outcome, from: settings };
       this.news = cutInShort(outcome.sheet);
     }
   }
 
+  private readonly copy = (text: string): void => {
+    const done = (copied: string): void => {
+      this.copied = copied;
+    };
+    // Left out by old browsers, and refused where the page may not write to the clipboard.
+    const written = navigator.clipboard?.writeText(text) ?? Promise.reject(new Error('none'));
+    written.then(
+      () => done('Copied.'),
+      () => done('This browser does not let a page copy. Select the lines above and copy them.'),
+    );
+  };
+
   protected override render(): TemplateResult {
-    const { errors, sheet, settings } = this;
+    const { errors, answer, settings, project } = this;
     const wrong = Object.keys(errors).length > 0;
+    const piece = this.session?.piece ?? null;
+    const notAsDrawn = piece !== null && piece.chart === project?.chart && !piece.ok;
+    const name = project?.chart.name ?? '';
     return html`
       <div class="bar">
         <h2 id="cut-name">Cut the thread</h2>
-        <button type="button" ?hidden=${sheet === null} @click=${print}>Print the cut list</button>
+        <button type="button" ?hidden=${answer === null} @click=${print}>Print the cut list</button>
       </div>
       <p class="unseen" role="status">${this.news}</p>
       <div class="cut-bench">
         ${cutForm({ settings, errors, fill: this.fill, reset: this.reset })}
         <div class="cut-list" aria-busy=${this.busy ? 'true' : 'false'}>
-          <p class="print-only print-title">${this.piece?.name ?? ''}</p>
+          <p class="print-only print-title">${name}</p>
           ${
             errors.whole === undefined
               ? nothing
@@ -155,12 +209,14 @@ export class CutPanel extends LitElement {
           }
           ${this.unasked ? this.invitation() : nothing}
           ${
-            sheet === null
+            answer === null
               ? this.nothingYet(wrong)
               : html`
                 ${wrong || this.unasked ? html`<p class="note">The list below is from before this change.</p>` : nothing}
-                ${this.piece?.ok === false ? html`<p class="note">This plan does not knot out as drawn; the lengths are for what it ties.</p>` : nothing}
-                ${cutResults(sheet.list, sheet.from)}
+                ${notAsDrawn ? html`<p class="note">This plan does not knot out as drawn; the lengths are for what it ties.</p>` : nothing}
+                ${cutResults(answer.of, answer.from)}
+                ${shopping({ answer: answer.of, name, copied: this.copied, copy: this.copy })}
+                ${wristSizes(answer.of, this.takeWrist)}
               `
           }
           ${care()}
@@ -180,14 +236,6 @@ export class CutPanel extends LitElement {
     if (this.unasked) return nothing;
     return html`<p>${wrong ? 'Mend what is marked, and the list is worked out.' : 'Working out the cut list.'}</p>`;
   }
-}
-
-function care(): TemplateResult {
-  return html`<p class="care">
-    <strong>Take care.</strong> Cut away from your fingers, on something firm, and put the blade
-    away. Long threads and cut ends are nothing for small children: a cord can strangle, and an end
-    can be swallowed.
-  </p>`;
 }
 
 /** The list alone, without the rest of the page. */

@@ -1,4 +1,6 @@
+import type { SwatchCheck } from '@halfhitch/geometry';
 import { html, nothing, type TemplateResult } from 'lit';
+import { differenceInWords, fitInWords, swatchMeaning } from './fit-words.js';
 import {
   metres,
   millimetres,
@@ -12,6 +14,7 @@ import {
   useInWords,
   whatInWords,
 } from './in-words.js';
+import type { CutAnswer } from './messages.js';
 import type { CutSettings } from './settings.js';
 import type { CutSheet, StringLine } from './sheet.js';
 
@@ -28,7 +31,10 @@ const PARTS: readonly { part: keyof StringLine['parts']; name: string }[] = [
  * The size of the piece, what to cut and what to buy. Tables name their parts' roles, since
  * browsers forget that a table is one when it is laid out as a list for a narrow page.
  */
-export function cutResults(sheet: CutSheet, settings: CutSettings): TemplateResult {
+export function cutResults(
+  { sheet, fit, swatch: check }: CutAnswer,
+  settings: CutSettings,
+): TemplateResult {
   const swatch = swatchInWords(sheet);
   return html`
     <dl class="cut-size">
@@ -45,8 +51,10 @@ export function cutResults(sheet: CutSheet, settings: CutSettings): TemplateResu
       </dd>
       <dt>How sure</dt>
       <dd>${trustInWords(sheet)}</dd>
+      <dt>Fit</dt>
+      <dd class="cut-fit">${fitInWords(fit, sheet).map((line) => html`<p>${line}</p>`)}</dd>
     </dl>
-    ${stringTable(sheet, settings)} ${totalTable(sheet)}
+    ${check === null ? nothing : swatchTable(check)} ${stringTable(sheet, settings, fit.tails)} ${totalTable(sheet)}
     ${
       sheet.joined
         ? html`<p>
@@ -58,14 +66,14 @@ export function cutResults(sheet: CutSheet, settings: CutSettings): TemplateResu
   `;
 }
 
-function stringTable(sheet: CutSheet, settings: CutSettings): TemplateResult {
+function stringTable(sheet: CutSheet, settings: CutSettings, tails: number): TemplateResult {
   // A part that no string has is not worth a column.
   const parts = PARTS.filter(({ part }) => sheet.lines.some((line) => line.parts[part] > 0));
   return html`<table class="cut-table" role="table">
     <caption>
       What to cut
       <span class="hint">
-        All in mm; tails of ${settings.tails} mm at both ends and ${settings.margin} % for safety
+        All in mm; tails of ${number(tails)} mm at both ends and ${settings.margin} % for safety
         counted in, cut lengths rounded up to whole centimetres.
       </span>
     </caption>
@@ -155,6 +163,42 @@ function totalTable({ totals, putUp }: CutSheet): TemplateResult {
       )}
     </tbody>
   </table>`;
+}
+
+function swatchTable(check: SwatchCheck): TemplateResult {
+  const sides = [
+    ['Width', check.width],
+    ['Length', check.length],
+  ] as const;
+  return html`<table class="cut-table swatch" role="table">
+      <caption>
+        Your swatch beside the prediction
+        <span class="hint">Predicted from the thread as it is given above, in mm.</span>
+      </caption>
+      <thead role="rowgroup">
+        <tr role="row">
+          <th role="columnheader" scope="col">Size</th>
+          <th role="columnheader" scope="col" class="amount">Predicted</th>
+          <th role="columnheader" scope="col" class="amount">Measured</th>
+          <th role="columnheader" scope="col" class="amount">Difference</th>
+        </tr>
+      </thead>
+      <tbody role="rowgroup">
+        ${sides.map(
+          ([name, side]) => html`<tr role="row">
+            <th role="rowheader" scope="row">${name}</th>
+            <td role="cell" class="amount" data-name="Predicted">
+              ${number(side.predicted, 1)} ± ${number(side.plusMinus, 1)}
+            </td>
+            <td role="cell" class="amount" data-name="Measured">${number(side.measured, 1)}</td>
+            <td role="cell" class="amount whole" data-name="Difference">
+              ${differenceInWords(side)}${side.within ? ', as expected' : nothing}
+            </td>
+          </tr>`,
+        )}
+      </tbody>
+    </table>
+    <p>${swatchMeaning(check)}</p>`;
 }
 
 /** The gist, for those who hear the page. */

@@ -1,5 +1,7 @@
 import type { Chart } from '@halfhitch/core';
+import type { SwatchCheck } from '@halfhitch/geometry';
 import type { KnotChoice } from '../work/messages.js';
+import type { BandFit, SizeRow } from './fit.js';
 import type { CutErrors } from './read-settings.js';
 import type { CutSettings } from './settings.js';
 import type { CutSheet } from './sheet.js';
@@ -10,4 +12,13 @@ export interface CutRequest {
   readonly settings: CutSettings;
 }
 
-export type CutOutcome = { readonly sheet: CutSheet } | { readonly errors: CutErrors };
+/** All that the page shows of a piece's thread and fit. */
+export interface CutAnswer {
+  readonly sheet: CutSheet;
+  readonly fit: BandFit;
+  readonly sizes: readonly SizeRow[];
+  /** Null without a swatch. */
+  readonly swatch: SwatchCheck | null;
+}
+
+export type CutOutcome = CutAnswer | { readonly errors: CutErrors };

@@ -1,6 +1,8 @@
 import {
+  type Closing,
   CUT_LIMITS,
   type CutOptions,
+  FIT_LIMITS,
   MAX_LENGTH,
   SWATCH_LIMITS,
   type Swatch,
@@ -33,6 +35,8 @@ const LIMITS = {
   strands: { least: 1, most: THREAD_LIMITS.maxStrands, unit: '' },
   length: { least: 1, most: MAX_LENGTH, unit: 'mm' },
   wrist: { least: WRIST_LIMITS.min, most: WRIST_LIMITS.max, unit: 'mm' },
+  ...FIT_LIMITS,
+  buckleWidth: { least: 1, most: 300, unit: 'mm' },
   tails: CUT_LIMITS.tails,
   margin: CUT_LIMITS.margin,
   workable: metres(CUT_LIMITS.workable),
@@ -47,10 +51,22 @@ const WHOLE: readonly CutField[] = ['strands', 'swatchRows', 'swatchColumns'];
 
 const SWATCH = ['swatchRows', 'swatchColumns', 'swatchWidth', 'swatchLength'] as const;
 
-/** The options of a cut list that the fields ask for, or all that is wrong in them at once. */
-export function readSettings(
-  settings: CutSettings,
-): { readonly options: CutOptions } | { readonly errors: CutErrors } {
+/** What the fields ask for. */
+export interface ReadSettings {
+  /** Without the length, which depends on how thick the band turns out. */
+  readonly options: CutOptions;
+  /** Of the knotted part, mm; null where the chart or a wrist decides. */
+  readonly length: number | null;
+  /** Null where the chart or a length decides. */
+  readonly wrist: number | null;
+  readonly ease: number;
+  readonly closing: Closing;
+  /** Null unless it is closed with a buckle. */
+  readonly buckleWidth: number | null;
+}
+
+/** What the fields ask for, or all that is wrong in them at once. */
+export function readSettings(settings: CutSettings): ReadSettings | { readonly errors: CutErrors } {
   const errors: Partial<Record<CutField, string>> = {};
   const figure = (field: CutField): number => {
     const read = readFigure(settings[field], LIMITS[field], WHOLE.includes(field));
@@ -59,17 +75,40 @@ export function readSettings(
     return Number.NaN;
   };
 
-  const options: CutOptions = {
-    thread: readThread(settings, figure),
-    ...(settings.span === 'length' ? { length: figure('length') } : {}),
-    ...(settings.span === 'wrist' ? { wrist: figure('wrist') } : {}),
-    tails: figure('tails'),
-    margin: figure('margin'),
-    workable: figure('workable') * MM_IN_METRE,
-    putUp: figure('putUp') * MM_IN_METRE,
-    ...readSwatch(settings, figure),
+  const read: ReadSettings = {
+    options: {
+      thread: readThread(settings, figure),
+      tails: figure('tails'),
+      margin: figure('margin'),
+      workable: figure('workable') * MM_IN_METRE,
+      putUp: figure('putUp') * MM_IN_METRE,
+      ...readSwatch(settings, figure),
+    },
+    length: settings.span === 'length' ? figure('length') : null,
+    wrist: settings.span === 'wrist' ? figure('wrist') : null,
+    ease: figure('ease'),
+    closing: readClosing(settings, figure),
+    buckleWidth: settings.closing === 'buckle' ? figure('buckleWidth') : null,
   };
-  return Object.keys(errors).length === 0 ? { options } : { errors };
+  return Object.keys(errors).length === 0 ? read : { errors };
+}
+
+function readClosing({ closing }: CutSettings, figure: (field: CutField) => number): Closing {
+  switch (closing) {
+    case 'ties':
+      return { how: 'ties', gap: figure('gap'), plait: figure('plait') };
+    case 'loop':
+      return { how: 'loop', loop: figure('loop'), plait: figure('plait') };
+    case 'buckle':
+      return {
+        how: 'buckle',
+        buckle: figure('buckle'),
+        turnOver: figure('turnOver'),
+        overlap: figure('overlap'),
+      };
+    default:
+      return { how: 'meet' };
+  }
 }
 
 function readThread({ thread }: CutSettings, figure: (field: CutField) => number): ThreadChoice {
@@ -117,5 +156,6 @@ export function fieldOf(code: string, { span }: CutSettings): CutField | 'whole'
   if (code === 'workable-length') return 'workable';
   if (code === 'put-up-too-short') return 'putUp';
   if (code === 'too-many-rows' && span !== 'chart') return span;
+  if (code === 'closing') return 'gap';
   return 'whole';
 }

@@ -11,6 +11,19 @@ export interface CutSettings {
   readonly length: string;
   /** mm */
   readonly wrist: string;
+  /** Room between skin and band, mm. */
+  readonly ease: string;
+  /** `bead` is asked for, and answered in words: beads aren't planned. */
+  readonly closing: 'meet' | 'ties' | 'loop' | 'buckle' | 'bead';
+  /** mm, as all that follow for closings; see the geometry's `Closing`. */
+  readonly gap: string;
+  readonly plait: string;
+  readonly loop: string;
+  readonly buckle: string;
+  /** Widest band that goes through the buckle, mm. */
+  readonly buckleWidth: string;
+  readonly turnOver: string;
+  readonly overlap: string;
   /** mm */
   readonly tails: string;
   /** Per cent. */
@@ -27,7 +40,7 @@ export interface CutSettings {
   readonly swatchLength: string;
 }
 
-export type CutField = Exclude<keyof CutSettings, 'thread' | 'span'>;
+export type CutField = Exclude<keyof CutSettings, 'thread' | 'span' | 'closing'>;
 
 export const USUAL_SETTINGS: CutSettings = {
   thread: 'assumed',
@@ -37,6 +50,15 @@ export const USUAL_SETTINGS: CutSettings = {
   span: 'chart',
   length: '150',
   wrist: '160',
+  ease: '10',
+  closing: 'meet',
+  gap: '10',
+  plait: '80',
+  loop: '12',
+  buckle: '8',
+  buckleWidth: '20',
+  turnOver: '15',
+  overlap: '40',
   tails: '150',
   margin: '10',
   workable: '5',
@@ -50,6 +72,7 @@ export const USUAL_SETTINGS: CutSettings = {
 const CHOICES: Readonly<Record<string, readonly string[]>> = {
   thread: ['assumed', 'diameter', 'tex'],
   span: ['chart', 'length', 'wrist'],
+  closing: ['meet', 'ties', 'loop', 'buckle', 'bead'],
 };
 
 /** Longest text that a field takes. */

@@ -1,8 +1,13 @@
-import { CUT_DEFAULTS } from '@halfhitch/geometry';
+import { CUT_DEFAULTS, FIT_DEFAULTS } from '@halfhitch/geometry';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readSettings } from '../../src/cut/read-settings.js';
-import { type CutField, settingsFrom, USUAL_SETTINGS } from '../../src/cut/settings.js';
+import {
+  type CutField,
+  type CutSettings,
+  settingsFrom,
+  USUAL_SETTINGS,
+} from '../../src/cut/settings.js';
 
 const errorsOf = (change: object): Partial<Record<string, string>> => {
   const read = readSettings({ ...USUAL_SETTINGS, ...change });
@@ -11,7 +16,32 @@ const errorsOf = (change: object): Partial<Record<string, string>> => {
 
 describe('the fields of the cut list', () => {
   it('ask for what a cut list has without being asked', () => {
-    expect(readSettings(USUAL_SETTINGS)).toEqual({ options: { thread: {}, ...CUT_DEFAULTS } });
+    expect(readSettings(USUAL_SETTINGS)).toEqual({
+      options: { thread: {}, ...CUT_DEFAULTS },
+      length: null,
+      wrist: null,
+      ease: FIT_DEFAULTS.ease,
+      closing: { how: 'meet' },
+      buckleWidth: null,
+    });
+  });
+
+  it('hold the lengths that are usual for closings', () => {
+    for (const [field, usual] of Object.entries(FIT_DEFAULTS)) {
+      expect(Number(USUAL_SETTINGS[field as keyof typeof FIT_DEFAULTS]), field).toBe(usual);
+    }
+  });
+
+  it('are read for each closing; a bead is as if the ends met', () => {
+    const closingOf = (closing: CutSettings['closing']) => {
+      const read = readSettings({ ...USUAL_SETTINGS, closing, plait: '70', buckleWidth: '16' });
+      return 'errors' in read ? read.errors : [read.closing, read.buckleWidth];
+    };
+    const { gap, loop, buckle, turnOver, overlap } = FIT_DEFAULTS;
+    expect(closingOf('ties')).toEqual([{ how: 'ties', gap, plait: 70 }, null]);
+    expect(closingOf('loop')).toEqual([{ how: 'loop', loop, plait: 70 }, null]);
+    expect(closingOf('buckle')).toEqual([{ how: 'buckle', buckle, turnOver, overlap }, 16]);
+    expect(closingOf('bead')).toEqual([{ how: 'meet' }, null]);
   });
 
   it('are read in their units', () => {
@@ -29,10 +59,11 @@ describe('the fields of the cut list', () => {
       swatchWidth: '24.5',
       swatchLength: '48',
     });
-    expect(read).toEqual({
+    expect(read).toMatchObject({
+      wrist: 165,
+      length: null,
       options: {
         thread: { diameter: 0.8, strands: 2 },
-        wrist: 165,
         tails: 150,
         margin: 10,
         workable: 3_500,
@@ -61,6 +92,11 @@ describe('the fields of the cut list', () => {
     expect(errorsOf({ diameter: 'x', tex: 'x', strands: 'x', length: 'x', wrist: 'x' })).toEqual(
       {},
     );
+    expect(errorsOf({ plait: 'x', loop: 'x', overlap: 'x', buckleWidth: 'x' })).toEqual({});
+    expect(Object.keys(errorsOf({ closing: 'loop', plait: 'x', loop: '', gap: 'x' }))).toEqual([
+      'loop',
+      'plait',
+    ]);
     expect(Object.keys(errorsOf({ thread: 'tex', tex: 'x', strands: '0' }))).toEqual([
       'strands',
       'tex',
@@ -79,6 +115,7 @@ describe('the fields of the cut list', () => {
       ...Object.fromEntries(Object.keys(USUAL_SETTINGS).map((name) => [name, texts])),
       thread: fc.constantFrom('assumed', 'diameter', 'tex'),
       span: fc.constantFrom('chart', 'length', 'wrist'),
+      closing: fc.constantFrom('meet', 'ties', 'loop', 'buckle', 'bead'),
     });
     fc.assert(
       fc.property(settings, (change) => {

@@ -99,7 +99,7 @@ describe('working a cut list out', () => {
         settings: USUAL_SETTINGS,
       });
       const list = cutList(chart, tightMeasures(edge), { edge, start: 'right' });
-      expect(outcome).toEqual({ sheet: sheetOf(list) });
+      expect(outcome).toMatchObject({ sheet: sheetOf(list) });
     }
   });
 

@@ -1,0 +1,35 @@
+import type { Closing } from '@halfhitch/geometry';
+import { metres, number, putUpsInWords, titleInWords } from './in-words.js';
+import type { CutSheet } from './sheet.js';
+
+/** Thread to bind a loop with, or to sew a buckle on with, m (common practice, no source). */
+const TO_BIND = 0.5;
+
+/** What to buy, a line for each thing, to be read, copied or printed. */
+export function shoppingLines(
+  { totals, putUp }: CutSheet,
+  closing: Closing,
+  buckleWidth: number | null,
+): string[] {
+  const one = `${number(putUp / 1_000, 1)} m`;
+  const lines = totals.map((total) => {
+    const what = total.role === 'base' ? 'for the base strings' : 'for the leads';
+    const many = total.mostPutUps === 1 && total.putUps === 1 ? 'put-up' : 'put-ups';
+    return `${capital(titleInWords(total))}, ${what}: ${putUpsInWords(total)} ${many} of ${one} (${metres(total.length)} in ${number(total.pieces)} ${total.pieces === 1 ? 'piece' : 'pieces'})`;
+  });
+  if (closing.how === 'loop') lines.push(`Any colour, to bind the loop: ${TO_BIND} m`);
+  if (closing.how === 'buckle') {
+    lines.push(`A buckle for a band up to ${number(buckleWidth ?? 0)} mm wide`);
+    lines.push(`Sewing thread, to sew the buckle on: ${TO_BIND} m`);
+  }
+  return lines;
+}
+
+export function shoppingText(name: string, lines: readonly string[]): string {
+  const title = name === '' ? 'To buy' : `To buy for ${name}`;
+  return [title, ...lines.map((line) => `- ${line}`)].join('\n');
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
