@@ -14,6 +14,13 @@ export interface View {
 
 export const VIEWS: readonly View[] = [
   {
+    name: 'draw',
+    label: 'Draw',
+    about: 'Draw the chart, and see at once what comes of it',
+    load: () => import('../draw/draw-view.js'),
+    show: (session) => html`<halfhitch-draw .session=${session}></halfhitch-draw>`,
+  },
+  {
     name: 'check',
     label: 'Check',
     about: 'See whether it knots out as drawn, and watch each knot',
@@ -29,6 +36,20 @@ export const VIEWS: readonly View[] = [
       html`<section class="card cut-card" aria-labelledby="cut-name">
         <halfhitch-cut .session=${session}></halfhitch-cut>
       </section>`,
+  },
+  {
+    name: 'tie',
+    label: 'Tie',
+    about: 'Follow along, knot by knot',
+    load: () => import('../tie/tie-view.js'),
+    show: (session) => html`<halfhitch-tie .session=${session}></halfhitch-tie>`,
+  },
+  {
+    name: 'keep',
+    label: 'Keep',
+    about: 'Your projects; files, links and print sheets of the open one',
+    load: () => import('../keep/keep-view.js'),
+    show: (session) => html`<halfhitch-keep .session=${session}></halfhitch-keep>`,
   },
 ];
 

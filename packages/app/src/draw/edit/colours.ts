@@ -1,15 +1,18 @@
-import { CHART_LIMITS, type Chart, type ChartColour, InputError } from '@halfhitch/core';
+import {
+  CHART_LIMITS,
+  type Chart,
+  type ChartColour,
+  GIVEN_KEYS,
+  InputError,
+} from '@halfhitch/core';
 import { withCells } from './cells.js';
 import { checkColour } from './limits.js';
 import { checkName } from './names.js';
 
-/** As many as a chart can have colours, so that one is always free. */
-const KEYS = 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789+*';
-
-/** A character that stands for none of the colours yet. */
+/** A character that stands for none of the colours yet; there are as many as a chart has colours. */
 export function freeKey(colours: readonly ChartColour[]): string {
   const taken = new Set(colours.map(({ key }) => key));
-  return [...KEYS].find((key) => !taken.has(key)) ?? '*';
+  return [...GIVEN_KEYS].find((key) => !taken.has(key)) ?? '*';
 }
 
 /** What a colour is called: its name, or its value when it has none. */
