@@ -42,7 +42,8 @@ export const test = base.extend<BrowserFixtures>({
     const errors: Error[] = [];
     const contexts: { close(): Promise<void> }[] = [];
     await use(async (path = '', options = DESKTOP) => {
-      const context = await browser.newContext(options);
+      // Every page would put all files by in the background; those who test that ask for it.
+      const context = await browser.newContext({ serviceWorkers: 'block', ...options });
       context.setDefaultTimeout(PATIENCE);
       contexts.push(context);
       const page = await context.newPage();

@@ -1,5 +1,7 @@
 import { defineConfig, type Plugin } from 'vite';
+import { VitePWA } from 'vite-plugin-pwa';
 import { sourceAliases } from '../../scripts/lib/source-aliases.mjs';
+import { tutorialPage } from './build/tutorial-page.js';
 
 /**
  * Nothing but the app's own files may run or be fetched, and no string may become script or
@@ -12,6 +14,7 @@ const POLICY = [
   "style-src 'self'",
   "img-src 'self' blob:",
   "worker-src 'self'",
+  "manifest-src 'self'",
   "connect-src 'self'",
   "base-uri 'none'",
   "form-action 'none'",
@@ -31,15 +34,64 @@ const contentPolicy: Plugin = {
   ],
 };
 
+/**
+ * Installable, and without a network once it has been loaded: every file, those too that are only
+ * fetched when they are needed, is put by in the background. A newer version waits until the maker
+ * asks for it (src/keep/updates.ts).
+ */
+const offline = VitePWA({
+  registerType: 'prompt',
+  // The page registers it itself, under its policy.
+  injectRegister: false,
+  manifest: {
+    id: './',
+    name: 'Halfhitch',
+    short_name: 'Halfhitch',
+    description: 'Draw, check, cut and tie knotted bracelets, one half hitch after the other.',
+    lang: 'en-GB',
+    start_url: './',
+    scope: './',
+    display: 'standalone',
+    theme_color: '#f4f6f6',
+    background_color: '#f2f5f5',
+    categories: ['lifestyle', 'productivity'],
+    icons: [
+      { src: './icons/burgee-192.png', sizes: '192x192', type: 'image/png' },
+      { src: './icons/burgee-512.png', sizes: '512x512', type: 'image/png' },
+      {
+        src: './icons/burgee-maskable-512.png',
+        sizes: '512x512',
+        type: 'image/png',
+        purpose: 'maskable',
+      },
+    ],
+  },
+  workbox: {
+    globPatterns: ['**/*.{html,js,css,svg,png}'],
+    // Their names change with what they hold.
+    dontCacheBustURLsMatching: /assets\/.+-[\w-]{8}\.\w+$/,
+    maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,
+    cleanupOutdatedCaches: true,
+    clientsClaim: true,
+    skipWaiting: false,
+    inlineWorkboxRuntime: true,
+    sourcemap: false,
+    // What is missing must be missing, not the start page under another name.
+    navigateFallback: null,
+    ignoreURLParametersMatching: [/.*/],
+  },
+});
+
 export default defineConfig({
   base: './',
   resolve: { alias: sourceAliases },
-  plugins: [contentPolicy],
+  plugins: [contentPolicy, tutorialPage(), ...offline],
   worker: { format: 'es' },
   build: {
     target: 'es2022',
     modulePreload: { polyfill: false },
     // The largest is the 3D library, in a file of its own that is fetched once a knot is in sight.
     chunkSizeWarningLimit: 700,
+    rolldownOptions: { checks: { pluginTimings: false } },
   },
 });

@@ -43,9 +43,12 @@ const TARGETS = {
       at('packages', 'app', 'index.html'),
       at('packages', 'app', 'public'),
       at('packages', 'app', 'vite.config.ts'),
+      at('packages', 'app', 'build'),
       at('examples'),
     ],
-    outputs: [at('packages', 'app', 'dist', 'index.html')],
+    outputs: ['index.html', 'sw.js', 'tutorial-page.html'].map((name) =>
+      at('packages', 'app', 'dist', name),
+    ),
   },
 };
 

@@ -20,8 +20,8 @@ export function jsonForMarkup(json: string): string {
 
 /** Whether a file is an SVG picture or a web page of ours that holds its chart. */
 export function holdsChart(bytes: Uint8Array): boolean {
-  const head = asciiOf(bytes.subarray(0, LOOKED_THROUGH));
-  return /^\ufeff?\s*<(\?xml|!doctype html|svg|html)/i.test(head) && head.includes(ELEMENT);
+  const head = new TextDecoder().decode(bytes.subarray(0, LOOKED_THROUGH));
+  return /^\s*<(\?xml|!doctype html|svg|html)/i.test(head) && head.includes(ELEMENT);
 }
 
 const ELEMENT = `id="${EMBEDDED_ID}"`;
@@ -45,9 +45,4 @@ export function embeddedDocument(text: string): string {
     );
   }
   return text.slice(start, end);
-}
-
-/** Bytes as letters, each byte one; only good for looking for ASCII. */
-function asciiOf(bytes: Uint8Array): string {
-  return Array.from(bytes, (byte) => String.fromCharCode(byte)).join('');
 }

@@ -6,9 +6,7 @@ import {
   readChartDocument,
 } from '@halfhitch/core';
 import { deflate, Inflate } from 'pako';
-
-/** What a link with a pattern begins with, after the number sign. */
-export const LINK_MARK = 'pattern=';
+import { LINK_MARK } from './link-mark.js';
 
 /** Grows when earlier versions of the app could not read the links any more. */
 const LINK_VERSION = 1;
@@ -43,11 +41,6 @@ export function linkFragment(chart: Chart): string {
     );
   }
   return fragment;
-}
-
-/** Whether an address's hash, with its number sign, is meant as a pattern. */
-export function carriesPattern(hash: string): boolean {
-  return hash.startsWith(`#${LINK_MARK}`);
 }
 
 /**

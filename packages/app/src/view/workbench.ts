@@ -1,4 +1,6 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { ownFile } from '../keep/kinds-of-file.js';
+import { LINK_MARK } from '../keep/link-mark.js';
 import { titleOf } from '../project/project.js';
 import { Session } from '../project/session.js';
 import { type Keeper, keepSession } from '../store/keep-session.js';
@@ -41,6 +43,7 @@ export class Workbench extends LitElement {
 
   readonly session = new Session();
   private keeper: Keeper | null = null;
+  private linkProblem = '';
   private readonly drop = new FileDrop(this, (file) => void this.openFile(file));
 
   constructor() {
@@ -68,6 +71,7 @@ export class Workbench extends LitElement {
     addEventListener('keydown', this.onKey);
     void this.loadView();
     void this.start();
+    if (import.meta.env.PROD) whenQuiet(() => void import('../keep/updates.js'));
   }
 
   override disconnectedCallback(): void {
@@ -91,9 +95,31 @@ export class Workbench extends LitElement {
       this.onKeeping();
     }
     if (session.project !== null || session.busy) return;
-    const named = location.hash === '' || viewIn(location.hash) !== null;
-    if (named && (await this.keeper.openLast())) return;
+    if (isPattern(location.hash)) {
+      if (await this.openLink()) return;
+      this.linkProblem = this.problem;
+    }
+    if (session.project === null && (await this.keeper.openLast())) return;
     if (session.project === null && !session.busy) await this.openDemo();
+  }
+
+  /** Opens the pattern that the address carries. What can't be opened is told, and nothing is lost. */
+  private async openLink(): Promise<boolean> {
+    const { hash } = location;
+    // Taken out of the address, so that loading the page anew goes on with what is made of it.
+    history.replaceState(history.state, '', `#${this.view.name}`);
+    try {
+      const { readLink } = await import('../keep/pattern-link.js');
+      const { chart, notices } = readLink(hash);
+      this.session.openChart(
+        chart,
+        notices.map(({ message }) => message),
+      );
+      return true;
+    } catch (error) {
+      this.problem = error instanceof Error ? error.message : String(error);
+      return false;
+    }
   }
 
   private readonly onKeeping = (): void => {
@@ -121,7 +147,13 @@ export class Workbench extends LitElement {
       this.problem = `${file.name}: The file could not be read. Check that it is still there, and choose it again.`;
       return;
     }
-    await this.session.openBytes(bytes, file.name);
+    const kind = ownFile(bytes);
+    if (kind === null) {
+      await this.session.openBytes(bytes, file.name);
+      return;
+    }
+    const { openOwnFile } = await import('../keep/open-file.js');
+    await openOwnFile(this.session, kind, bytes, file.name);
   }
 
   private readonly onProblem = (event: Event): void => {
@@ -129,7 +161,9 @@ export class Workbench extends LitElement {
   };
 
   private readonly onProject = (): void => {
-    this.problem = '';
+    // What opens in place of a link that can't be opened must not hide why.
+    this.problem = this.linkProblem;
+    this.linkProblem = '';
   };
 
   private readonly onPiece = (): void => {
@@ -142,6 +176,10 @@ export class Workbench extends LitElement {
   // ---- views ----
 
   private readonly onAddress = (): void => {
+    if (isPattern(location.hash)) {
+      void this.openLink();
+      return;
+    }
     const view = viewIn(location.hash);
     if (view === null || view === this.view) return;
     this.view = view;
@@ -181,6 +219,7 @@ export class Workbench extends LitElement {
     const { project, busy } = session;
     return html`
       ${this.letterhead()}
+      <halfhitch-updates .session=${session}></halfhitch-updates>
       <p class="unseen" role="status">${busy ? 'Working the chart out.' : this.news}</p>
       ${
         this.problem === ''
@@ -224,7 +263,7 @@ export class Workbench extends LitElement {
             <input
               class="unseen"
               type="file"
-              accept=".png,.txt,.json,image/png,text/plain,application/json"
+              accept=".png,.txt,.json,.svg,.html,image/png,text/plain,application/json,image/svg+xml,text/html"
               @change=${this.onFile}
             />
           </label>
@@ -266,6 +305,19 @@ export class Workbench extends LitElement {
     input.value = '';
     if (file !== undefined) void this.openFile(file);
   };
+}
+
+function isPattern(hash: string): boolean {
+  return hash.startsWith(`#${LINK_MARK}`);
+}
+
+/** Runs a task once all that is seen first is there. */
+function whenQuiet(task: () => void): void {
+  const later = (): void => {
+    setTimeout(task, 1_000);
+  };
+  if (document.readyState === 'complete') later();
+  else addEventListener('load', later, { once: true });
 }
 
 /** Where keys write text and undo what was written. */

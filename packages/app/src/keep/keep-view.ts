@@ -1,0 +1,38 @@
+import { html, LitElement, type TemplateResult } from 'lit';
+import '../print/sheets-panel.js';
+import type { Session } from '../project/session.js';
+import './library.js';
+import './share-panel.js';
+
+/** The projects of this device, and the open one as files, link and printed sheets. */
+export class KeepView extends LitElement {
+  static override properties = { session: { attribute: false } };
+
+  declare session: Session | null;
+
+  constructor() {
+    super();
+    this.session = null;
+  }
+
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  protected override render(): TemplateResult {
+    const { session } = this;
+    return html`
+      <section class="card" aria-labelledby="library-name">
+        <halfhitch-library .session=${session}></halfhitch-library>
+      </section>
+      <section class="card" aria-labelledby="share-name">
+        <halfhitch-share .session=${session}></halfhitch-share>
+      </section>
+      <section class="card sheets-card" aria-labelledby="sheets-name">
+        <halfhitch-sheets .session=${session}></halfhitch-sheets>
+      </section>
+    `;
+  }
+}
+
+customElements.define('halfhitch-keep', KeepView);
