@@ -9,6 +9,8 @@ export interface TieSettings {
   readonly rate: number;
   /** Whether the screen is kept on. */
   readonly awake: boolean;
+  /** Whether letter keys do something: they are in the way of who dictates. */
+  readonly letters: boolean;
   /** Minutes of knotting between reminders to rest; 0 for none. */
   readonly rest: number;
 }
@@ -21,6 +23,7 @@ export const USUAL_TIE_SETTINGS: TieSettings = {
   voice: false,
   rate: 1,
   awake: true,
+  letters: true,
   rest: 30,
 };
 
@@ -41,6 +44,7 @@ export function tieSettingsFrom(kept: unknown): TieSettings {
     voice: yesNo(found.voice, usual.voice),
     rate: within(rate, TIE_LIMITS.rate) ? rate : usual.rate,
     awake: yesNo(found.awake, usual.awake),
+    letters: yesNo(found.letters, usual.letters),
     rest: rest === 0 || within(rest, TIE_LIMITS.rest) ? (rest as number) : usual.rest,
   };
 }

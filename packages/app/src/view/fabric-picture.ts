@@ -35,6 +35,7 @@ export class FabricPicture extends HTMLElement {
   private zoom: number | null = null;
   private readonly tiles = new Map<number, HTMLImageElement>();
   private readonly sheet = document.createElement('div');
+  private readonly veil = document.createElement('div');
   private readonly marks = document.createElement('div');
   private readonly grid = document.createElement('div');
   private cell: HTMLElement | null = null;
@@ -46,10 +47,11 @@ export class FabricPicture extends HTMLElement {
   connectedCallback(): void {
     this.className = 'fabric';
     this.sheet.className = 'fabric-sheet';
+    this.veil.className = 'fabric-veils';
     this.marks.className = 'fabric-marks';
     this.grid.setAttribute('role', 'grid');
     this.grid.setAttribute('aria-label', 'Knots of the piece');
-    this.sheet.append(this.marks, this.grid);
+    this.sheet.append(this.veil, this.marks, this.grid);
     this.replaceChildren(this.sheet);
     this.addEventListener('scroll', this.wake, { passive: true });
     this.sheet.addEventListener('click', this.onClick);
@@ -68,6 +70,13 @@ export class FabricPicture extends HTMLElement {
     this.frame = 0;
     this.clear();
   }
+
+  /** Parts of the piece that are veiled, such as what is not tied yet. */
+  set veiled(parts: readonly Tile[]) {
+    this.veiledParts = parts;
+    this.setVeil();
+  }
+  private veiledParts: readonly Tile[] = [];
 
   /** Shows a piece with a knot chosen in it. */
   show(piece: Piece, place: Place): void {
@@ -135,6 +144,7 @@ export class FabricPicture extends HTMLElement {
     // The same one, so that whoever is in it stays there.
     if (this.cell !== null) setBox(this.cell, this.boxOf(this.place));
     this.setMarks();
+    this.setVeil();
     this.wake();
   }
 
@@ -281,6 +291,23 @@ export class FabricPicture extends HTMLElement {
         return mark;
       });
     this.marks.replaceChildren(...marks);
+  }
+
+  private setVeil(): void {
+    const veils = this.veiledParts.map(({ firstRow, endRow, firstColumn, endColumn }) => {
+      const first = this.boxOf({ row: firstRow, column: firstColumn });
+      const last = this.boxOf({ row: endRow - 1, column: endColumn - 1 });
+      const veil = document.createElement('div');
+      veil.className = 'fabric-veil';
+      setBox(veil, {
+        x: first.x,
+        y: first.y,
+        width: last.x + last.width - first.x,
+        height: last.y + last.height - first.y,
+      });
+      return veil;
+    });
+    this.veil.replaceChildren(...veils);
   }
 
   private boxOf(place: Place): { x: number; y: number; width: number; height: number } {

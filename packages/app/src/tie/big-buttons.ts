@@ -1,0 +1,94 @@
+import { leadInWords } from '@halfhitch/core';
+import { html, nothing, type TemplateResult } from 'lit';
+import type { InHand } from './in-hand.js';
+import { number } from './progress-card.js';
+import type { Shape } from './shape.js';
+
+export interface BigActions {
+  done(): void;
+  back(): void;
+  runDone(): void;
+  sayAgain(): void;
+  close(): void;
+}
+
+/**
+ * The knot in hand to be read at arm's length, on a button as large as the screen: for a phone that
+ * stands beside the work and is tapped with a knuckle.
+ *
+ * @param hand null while it is fetched, and when all is tied
+ * @param all whether all is tied
+ * @param notices what must be known before the next knot
+ */
+export function bigButtons(
+  hand: InHand | null,
+  all: boolean,
+  shape: Shape,
+  voice: boolean,
+  canGoBack: boolean,
+  notices: TemplateResult | typeof nothing,
+  act: BigActions,
+): TemplateResult {
+  return html`
+    <div class="big-top">
+      <p>
+        ${
+          hand === null
+            ? ''
+            : `Row ${number(hand.knot.row + 1)} of ${number(shape.rows)}, knot ${hand.knot.order + 1} of ${shape.columns}`
+        }
+      </p>
+      <button type="button" @click=${act.close}>Close</button>
+    </div>
+    ${notices}
+    ${
+      hand === null
+        ? html`<p class="big-all">${all ? 'All knots are tied.' : ''}</p>`
+        : doneButton(hand, act)
+    }
+    <div class="big-row">
+      <button type="button" aria-disabled=${canGoBack ? 'false' : 'true'} @click=${act.back}>
+        Back
+      </button>
+      ${
+        hand !== null && hand.run.at < hand.run.of
+          ? html`<button type="button" @click=${act.runDone}>All ${restOfRun(hand)} tied</button>`
+          : nothing
+      }
+      ${voice ? html`<button type="button" @click=${act.sayAgain}>Say it again</button>` : nothing}
+    </div>
+  `;
+}
+
+function doneButton(hand: InHand, act: BigActions): TemplateResult {
+  const { knot, change, steps, next } = hand;
+  const { kind, tying, held, column } = knot;
+  return html`<button type="button" class="big-done" @click=${act.done}>
+    <halfhitch-picture
+      decorative
+      .kind=${kind}
+      .tyingColour=${tying.colour}
+      .heldColour=${held.colour}
+    ></halfhitch-picture>
+    <span class="big-words">
+      ${change === null ? nothing : html`<span class="big-change">Colour change</span>`}
+      <span class="big-kind">${kind.charAt(0).toUpperCase()}${kind.slice(1)} knot</span>
+      <span class="big-string">base string ${column + 1}</span>
+      <span class="big-lead">
+        <halfhitch-swatch .colour=${tying.colour}></halfhitch-swatch>${leadInWords(tying)}
+      </span>
+      ${
+        change === null
+          ? nothing
+          : html`<span class="big-steps">${steps.map((step) => html`<span>${step}</span>`)}</span>`
+      }
+      ${next[0] === undefined ? nothing : html`<span class="big-next">then ${next[0].text}</span>`}
+    </span>
+    <span class="big-tap">Tap when it is tied</span>
+  </button>`;
+}
+
+/** Knots left of the run, the one in hand included. */
+export function restOfRun({ run }: InHand): number {
+  return run.of - run.at + 1;
+}

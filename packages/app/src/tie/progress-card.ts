@@ -1,0 +1,76 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { KnotPlace, Shape } from './shape.js';
+import { knotsIn } from './shape.js';
+import type { TimeLeft } from './time-left.js';
+import type { Tying } from './tying.js';
+
+/** How far the row and the piece are, how long the rest takes, and that the count is kept. */
+export function progressCard(
+  tying: Tying,
+  shape: Shape,
+  place: KnotPlace | null,
+  left: TimeLeft | null,
+  lasting: boolean,
+): TemplateResult {
+  const { done } = tying;
+  const total = knotsIn(shape);
+  return html`
+    <div class="tie-bars">
+      ${
+        place === null
+          ? nothing
+          : bar(
+              `Row ${number(place.row + 1)} of ${number(shape.rows)}`,
+              place.order,
+              shape.columns,
+              `${place.order} of ${shape.columns} knots`,
+            )
+      }
+      ${bar('The piece', done, total, `${number(done)} of ${number(total)} knots, ${percent(done, total)}`)}
+    </div>
+    ${
+      left === null
+        ? nothing
+        : html`<p class="tie-left">
+          ${left.about === null ? nothing : html`<strong>${left.about} left.</strong>`}
+          <span class="tie-from">${left.from}</span>
+        </p>`
+    }
+    <p class="tie-kept ${tying.keeping}" data-kept=${tying.kept}>${keptInWords(tying, lasting)}</p>
+  `;
+}
+
+function bar(name: string, value: number, max: number, text: string): TemplateResult {
+  return html`<label class="tie-bar">
+    <span class="tie-bar-name">${name}</span>
+    <span class="tie-bar-text">${text}</span>
+    <progress .value=${Math.min(value, max)} max=${max}>${text}</progress>
+  </label>`;
+}
+
+export function keptInWords({ keeping, kept, done }: Tying, lasting: boolean): string {
+  if (!lasting) return 'Counted in this page only: nothing is kept once it is closed.';
+  switch (keeping) {
+    case 'kept':
+      return done === 0 ? 'Every knot you count is kept on this device.' : `${knots(kept)} kept.`;
+    case 'keeping':
+      return `${knots(kept)} kept; keeping on.`;
+    case 'failed':
+      return `${knots(kept)} kept, ${number(done)} counted.`;
+  }
+}
+
+function knots(count: number): string {
+  return `${number(count)} ${count === 1 ? 'knot' : 'knots'}`;
+}
+
+function percent(done: number, total: number): string {
+  // Never all before the last knot, and never none after the first.
+  const share = Math.round((100 * Math.min(done, total)) / total);
+  if (done > 0 && share === 0) return 'under 1 %';
+  return `${done < total ? Math.min(99, share) : share} %`;
+}
+
+export function number(value: number): string {
+  return value.toLocaleString('en-GB');
+}
