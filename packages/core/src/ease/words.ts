@@ -66,6 +66,7 @@ export function gainInWords(gain: Gain, thread: number | null = null): string {
   else if (gain.edgeChanges > 1) {
     told.push(`${gain.edgeChanges} edge knots fewer stand alone in their colours.`);
   }
+  if (knots < 0) told.push(`Floats get ${count(-knots, 'knot')} longer in all.`);
   if (millimetres <= -5) told.push(`It takes about ${lengthInWords(-millimetres)} more thread.`);
   return told.join(' ');
 }

@@ -73,8 +73,8 @@ describe('suggestions in words', () => {
     expect(gainInWords({ ...NONE, edgeChanges: 1 })).toBe(
       'One edge knot fewer stands alone in its colour.',
     );
-    expect(gainInWords({ ...NONE, changes: 1, seconds: 20 }, -14)).toBe(
-      'Saves 1 colour change and about 20 seconds. It takes about 1 cm more thread.',
+    expect(gainInWords({ ...NONE, changes: 1, floatKnots: -3, seconds: 20 }, -14)).toBe(
+      'Saves 1 colour change and about 20 seconds. Floats get 3 knots longer in all. It takes about 1 cm more thread.',
     );
   });
 
