@@ -1,9 +1,7 @@
 import { type Chart, drawFabric, type EdgeTechnique, planAlpha, verifyPlan } from '@halfhitch/core';
 import { tightMeasures } from '@halfhitch/geometry';
 import type { KnotChoice } from '../work/messages.js';
-
-/** Knots that are still drawn as thread while the maker waits. */
-export const MOST_KNOTS_DRAWN = 8000;
+import { MOST_KNOTS_DRAWN } from './limits.js';
 
 /** The chart knotted, as an SVG; null where it has too many knots to be drawn at once. */
 export function drawKnotted(chart: Chart, choice: KnotChoice): string | null {
@@ -12,8 +10,8 @@ export function drawKnotted(chart: Chart, choice: KnotChoice): string | null {
   return drawFabric({ plan, verification: verifyPlan(plan, chart) });
 }
 
-/** Height of a knot by its width, of tightened knots of one thread. */
+/** Width of a knot by its height, of tightened knots of one thread. */
 export function knotAspect(edge: EdgeTechnique): number {
   const { pitch, rowHeight } = tightMeasures(edge);
-  return rowHeight / pitch;
+  return pitch / rowHeight;
 }

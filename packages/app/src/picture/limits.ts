@@ -11,3 +11,6 @@ export const PICTURE_LIMITS = {
   minColours: 2,
   maxColours: CHART_LIMITS.maxColours,
 } as const;
+
+/** Knots that are still drawn as thread while the maker waits. */
+export const MOST_KNOTS_DRAWN = 8000;

@@ -35,7 +35,7 @@ export type Request =
   | { readonly ask: 'make'; readonly wish: PictureWish }
   /** A picture of the chart as thread; null for one of too many knots to be drawn at once. */
   | { readonly ask: 'knotted'; readonly chart: Chart; readonly choice: KnotChoice }
-  /** Height of a knot by its width. */
+  /** Width of a knot by its height. */
   | { readonly ask: 'aspect'; readonly edge: EdgeTechnique };
 
 export interface Answers {

@@ -16,19 +16,15 @@ export interface KnotSize {
 /**
  * Rows that keep a picture's proportions at so many columns.
  *
- * @param aspect height of a knot by its width
+ * @param aspect width of a knot by its height
  */
 export function rowsForColumns({ width, height }: Crop, columns: number, aspect: number): number {
-  return within((columns * height) / width / aspect, CHART_LIMITS.minRows, CHART_LIMITS.maxRows);
+  return within(((columns * height) / width) * aspect, CHART_LIMITS.minRows, CHART_LIMITS.maxRows);
 }
 
 /** Columns that keep a picture's proportions at so many rows. */
 export function columnsForRows({ width, height }: Crop, rows: number, aspect: number): number {
-  return within(
-    ((rows * width) / height) * aspect,
-    CHART_LIMITS.minColumns,
-    CHART_LIMITS.maxColumns,
-  );
+  return within((rows * width) / height / aspect, CHART_LIMITS.minColumns, CHART_LIMITS.maxColumns);
 }
 
 /** The size nearest to a wanted width that keeps the proportions within a chart's limits. */
@@ -44,7 +40,7 @@ export function stretch(
   { columns, rows }: KnotSize,
   aspect: number,
 ): number {
-  return (rows * aspect * width) / (columns * height);
+  return (rows * width) / (columns * height * aspect);
 }
 
 /** A crop as near as can be to a wanted one: whole pixels, inside the picture. */

@@ -1,0 +1,245 @@
+import { type Chart, fabricGeometry } from '@halfhitch/core';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import type { PictureDesk } from './desk.js';
+import { MOST_KNOTS_DRAWN } from './limits.js';
+
+type Look = 'thread' | 'chart';
+
+/** How a piece that hangs down is laid on its side, so that words along it can be read. */
+export type Lying = 'hanging' | 'first-row-left' | 'first-row-right';
+
+/** Widest that a knot is shown, and the least that still shows its colour, px. */
+const LARGEST = 26;
+const SMALLEST = 2.5;
+/** No browser draws a canvas with longer sides, px. */
+const LONGEST = 8192;
+/** Knots as narrow as this are no longer parted by lines, px. */
+const LINED = 5;
+
+/** A chart as it will look: knots at their true proportions, plain or as thread. */
+export class ChartPreview extends LitElement {
+  static override properties = {
+    chart: { attribute: false },
+    aspect: { attribute: false },
+    desk: { attribute: false },
+    lying: { attribute: false },
+    look: { state: true },
+  };
+
+  declare chart: Chart | null;
+  /** Width of a knot by its height. */
+  declare aspect: number;
+  declare desk: PictureDesk | null;
+  declare lying: Lying;
+  declare private look: Look;
+
+  private threads: { readonly chart: Chart; readonly image: HTMLImageElement } | null = null;
+  private readonly sizes = new ResizeObserver(() => this.paint());
+
+  constructor() {
+    super();
+    this.chart = null;
+    this.aspect = 1;
+    this.desk = null;
+    this.lying = 'hanging';
+    this.look = 'thread';
+  }
+
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.sizes.observe(this);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.sizes.disconnect();
+    this.drop();
+  }
+
+  protected override updated(changes: PropertyValues): void {
+    if (changes.has('chart') || changes.has('look')) void this.draw();
+    this.paint();
+  }
+
+  private drop(): void {
+    if (this.threads !== null) URL.revokeObjectURL(this.threads.image.src);
+    this.threads = null;
+  }
+
+  private get drawable(): boolean {
+    const { chart } = this;
+    return chart !== null && chart.rows * chart.columns <= MOST_KNOTS_DRAWN;
+  }
+
+  /** Has the thread drawn; what was drawn before stays in sight until then. */
+  private async draw(): Promise<void> {
+    const { chart, desk } = this;
+    if (chart === null || desk === null || this.look !== 'thread' || !this.drawable) return;
+    if (this.threads?.chart === chart) return;
+    const choice = { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' } as const;
+    let svg: string | null;
+    try {
+      svg = await desk.ask({ ask: 'knotted', chart, choice });
+    } catch {
+      // The plain look tells the same; whoever asked for the chart says what went wrong.
+      return;
+    }
+    if (svg === null || this.chart !== chart || !this.isConnected) return;
+    const image = new Image();
+    image.src = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
+    try {
+      await image.decode();
+    } catch {
+      URL.revokeObjectURL(image.src);
+      return;
+    }
+    if (this.chart !== chart || !this.isConnected) {
+      URL.revokeObjectURL(image.src);
+      return;
+    }
+    this.drop();
+    this.threads = { chart, image };
+    this.paint();
+  }
+
+  private paint(): void {
+    const { chart, lying, aspect } = this;
+    const canvas = this.querySelector('canvas');
+    const frame = this.querySelector<HTMLElement>('.preview-frame');
+    if (chart === null || canvas === null || frame === null) return;
+    const knot = this.knotSize(chart, frame.clientWidth);
+    const hanging = { width: chart.columns * knot, height: (chart.rows * knot) / aspect };
+    const turned = lying !== 'hanging';
+    const width = turned ? hanging.height : hanging.width;
+    const height = turned ? hanging.width : hanging.height;
+    const fine = Math.min(devicePixelRatio, LONGEST / Math.max(width, height));
+    canvas.width = Math.max(1, Math.round(width * fine));
+    canvas.height = Math.max(1, Math.round(height * fine));
+    canvas.style.width = `${width}px`;
+    canvas.style.height = `${height}px`;
+    const context = canvas.getContext('2d');
+    if (context === null) return;
+    context.scale(canvas.width / width, canvas.height / height);
+    if (lying === 'first-row-left') {
+      context.translate(0, height);
+      context.rotate(-Math.PI / 2);
+    } else if (lying === 'first-row-right') {
+      context.translate(width, 0);
+      context.rotate(Math.PI / 2);
+    }
+    if (this.look === 'thread' && this.threads?.chart === chart) {
+      const { left, top, cellWidth, cellHeight } = fabricGeometry(chart.rows, chart.columns);
+      context.drawImage(
+        this.threads.image,
+        left,
+        top,
+        chart.columns * cellWidth,
+        chart.rows * cellHeight,
+        0,
+        0,
+        hanging.width,
+        hanging.height,
+      );
+      return;
+    }
+    context.imageSmoothingEnabled = false;
+    context.drawImage(flat(chart), 0, 0, hanging.width, hanging.height);
+    if (knot >= LINED) rule(context, chart, knot, knot / aspect);
+  }
+
+  /** Width of a knot so that all of the chart is in sight, as long as knots can be told apart. */
+  private knotSize({ rows, columns }: Chart, room: number): number {
+    const { aspect, lying } = this;
+    const tall = Math.min(460, innerHeight * 0.6);
+    const [across, down] = lying === 'hanging' ? [room, tall] : [tall, room];
+    const fitting = Math.min(across / columns, (down / rows) * aspect, LARGEST);
+    return Math.max(fitting, Math.min(SMALLEST, (LONGEST / rows) * aspect));
+  }
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { chart, lying, drawable } = this;
+    if (chart === null) return nothing;
+    const colours = chart.colours.map(({ name, hex }) => name || hex).join(', ');
+    const words = `${chart.rows.toLocaleString('en-GB')} rows of ${chart.columns} knots in ${colours}`;
+    return html`
+      <fieldset class="switch preview-look">
+        <legend class="unseen">Look of the preview</legend>
+        ${(['thread', 'chart'] as const).map(
+          (look) => html`<label>
+            <input
+              type="radio"
+              name="preview-look"
+              .checked=${this.look === look}
+              @change=${() => {
+                this.look = look;
+              }}
+            />
+            ${look === 'thread' ? 'As thread' : 'As a chart'}
+          </label>`,
+        )}
+      </fieldset>
+      <div class="preview-frame" tabindex="0" role="region" aria-label="Preview">
+        <canvas role="img" aria-label=${words}></canvas>
+      </div>
+      ${
+        lying === 'hanging'
+          ? nothing
+          : html`<p class="hint">
+              Laid on its side, to be read: the first row is on the
+              ${lying === 'first-row-left' ? 'left' : 'right'}.
+            </p>`
+      }
+      ${
+        this.look === 'thread' && !drawable
+          ? html`<p class="hint">
+              Shown as a chart: more than ${MOST_KNOTS_DRAWN.toLocaleString('en-GB')} knots are not
+              drawn as thread here.
+            </p>`
+          : nothing
+      }
+    `;
+  }
+}
+
+/** One pixel for each knot. */
+function flat({ rows, columns, colours, cells }: Chart): HTMLCanvasElement {
+  const canvas = document.createElement('canvas');
+  canvas.width = columns;
+  canvas.height = rows;
+  const context = canvas.getContext('2d');
+  if (context === null) return canvas;
+  const pixels = context.createImageData(columns, rows);
+  const values = colours.map(({ hex }) => Number.parseInt(hex.slice(1), 16));
+  cells.forEach((colour, i) => {
+    const value = values[colour] as number;
+    pixels.data.set([value >> 16, (value >> 8) & 255, value & 255, 255], 4 * i);
+  });
+  context.putImageData(pixels, 0, 0);
+  return canvas;
+}
+
+function rule(
+  context: CanvasRenderingContext2D,
+  { rows, columns }: Chart,
+  width: number,
+  height: number,
+): void {
+  context.strokeStyle = 'rgb(128 128 128 / 55%)';
+  context.lineWidth = 0.75;
+  context.beginPath();
+  for (let column = 1; column < columns; column++) {
+    context.moveTo(column * width, 0);
+    context.lineTo(column * width, rows * height);
+  }
+  for (let row = 1; row < rows; row++) {
+    context.moveTo(0, row * height);
+    context.lineTo(columns * width, row * height);
+  }
+  context.stroke();
+}
+
+customElements.define('halfhitch-chart-preview', ChartPreview);
