@@ -7,6 +7,7 @@ import {
   LESSON_NAMES,
   type Lesson,
   lessonFor,
+  lessonList,
   lessonNamed,
   type Question,
 } from '../src/lessons.js';
@@ -59,6 +60,21 @@ describe.each(LESSON_NAMES)('the lesson %s', (name) => {
         expect(text.length).toBeGreaterThan(3);
       }
       expect(lesson.pages[0]?.shows.length).toBeGreaterThan(0);
+      // Checking steps speaks English; here it must have been said in the learner's words.
+      const [place] = LESSON_MESSAGES.in(lang)('finding.missing-knot').split(' ');
+      for (const finding of answersOf(lesson).flatMap(({ findings }) => findings)) {
+        expect(finding.split(' ')[0]).toBe(place);
+      }
+    }
+  });
+
+  it('is listed once, with the question that it answers', () => {
+    for (const lang of ['en', 'de']) {
+      const listed = lessonList({ lang }).flatMap(({ lessons }) => lessons);
+      expect(listed.filter((one) => one.name === name)).toHaveLength(1);
+      const { title, asks } = listed.find((one) => one.name === name) ?? {};
+      expect(title).toBe(lessonNamed(name, { lang }).title);
+      expect(asks).toMatch(/\?$/);
     }
   });
 
@@ -79,6 +95,25 @@ describe.each(LESSON_NAMES)('the lesson %s', (name) => {
   });
 });
 
+describe('questions', () => {
+  it('about a knot of a row begin with a picture of how things are, which tells nothing more', () => {
+    const pages = LESSON_NAMES.flatMap((name) => lessonNamed(name).pages).filter(
+      ({ question }) => question !== null,
+    );
+    const pictured = pages.filter(({ shows }) => shows.length > 0);
+    expect(pages.length - pictured.length).toBe(3);
+    for (const { shows } of pictured) {
+      expect(shows).toMatchObject([{ what: 'row', still: true, done: false }]);
+    }
+  });
+
+  it('do not give the answer away in the words of the choices', () => {
+    for (const { choices } of questionsOf(lessonNamed('four-knots'))) {
+      for (const { text } of choices) expect(text).not.toMatch(/left|right|begins|ends/);
+    }
+  });
+});
+
 describe('answers', () => {
   const found = (name: (typeof LESSON_NAMES)[number], text: RegExp): Answer => {
     for (const { choices } of questionsOf(lessonNamed(name))) {
@@ -92,7 +127,30 @@ describe('answers', () => {
     const none = found('turn', /^None/);
     expect(none.findings.join(' ')).toContain('only one of the two edge knots');
     expect(none.shows.filter(({ what }) => what === 'fabric')).toHaveLength(2);
+    const row = none.shows.find(({ what }) => what === 'row');
+    expect(row?.what === 'row' ? row.reading.knots.map(({ column }) => column) : []).toEqual([
+      4, 3, 2, 1, 0,
+    ]);
     expect(found('turn', /^Forward-backward/).right).toBe(true);
+  });
+
+  it('to the turn: a lead caught there is seen in its row', () => {
+    const caught = found('change-turn', /through the middle/);
+    expect(caught.shows.map(({ what }) => what)).toEqual(['row', 'fabric', 'fabric']);
+    expect(caught.findings).toHaveLength(1);
+  });
+
+  it('to a thread that runs out: what is not locked can slip out, though nothing shows', () => {
+    const loose = found('run-out', /^Pass it behind/);
+    expect(loose.findings).toEqual([]);
+    expect(loose.text.join(' ')).toContain('can slip out');
+  });
+
+  it('show the turn with two edge knots and with one, in 3D and as the finished piece', () => {
+    const shows = lessonNamed('turn').pages[1]?.shows ?? [];
+    expect(shows.map(({ what }) => what)).toEqual(['row', 'row', 'fabric', 'fabric']);
+    const knots = shows.map((show) => (show.what === 'row' ? show.reading.knots.length : 0));
+    expect(knots).toEqual([6, 5, 0, 0]);
   });
 
   it('to the last knot: a caught lead sticks out, in a row that can be watched', () => {
@@ -172,7 +230,7 @@ describe('a lesson for a place of any chart', () => {
           expect(verifyPlan(plan, chart).ok).toBe(true);
           const cell = place % (chart.rows * chart.columns);
           const row = Math.floor(cell / chart.columns);
-          const lesson = lessonFor(plan, row, cell % chart.columns);
+          const lesson = lessonFor(plan, row, cell % chart.columns, { lang: 'de' });
           for (const { choices } of questionsOf(lesson)) {
             expect(choices.filter(({ right }) => right)).toHaveLength(1);
             for (const choice of choices) {
@@ -180,6 +238,7 @@ describe('a lesson for a place of any chart', () => {
               if (choice.right) expect(answer.findings).toEqual([]);
               for (const text of [...answer.text, ...answer.findings])
                 expect(text).not.toMatch(/[{}]/);
+              for (const finding of answer.findings) expect(finding).toMatch(/^Reihe/);
             }
           }
         },

@@ -2,7 +2,7 @@ import { type Chart, KNOT_KINDS, mirrorKnot, PlanReader, planAlpha } from '@half
 import { rowPhases } from '@halfhitch/geometry';
 import { describe, expect, it } from 'vitest';
 import { KNOT_SCORE } from '../src/knot/knot-score.js';
-import { halfInWords, knotWords, movesOfHalf } from '../src/knot/knot-words.js';
+import { halfInWords, knotWords, movesOfHalf, undoingWords } from '../src/knot/knot-words.js';
 import { movesOf, windowAt } from '../src/row/row-scene.js';
 import { rowKnotWords } from '../src/row/row-words.js';
 
@@ -64,6 +64,23 @@ describe('the words of a knot', () => {
       expect(new Set(said).size).toBe(said.length);
       expect(said.at(-1)).toContain(`The ${kind} knot is tied.`);
     }
+  });
+
+  it('take every move back in words of its own, the last one first', () => {
+    for (const kind of KNOT_KINDS) {
+      const said = [...KNOT_SCORE.stills]
+        .reverse()
+        .map((position) => undoingWords(kind, position, NAMES).said);
+      expect(new Set(said).size).toBe(said.length);
+      expect(said[1]).toMatch(/^Second half, .*undoing move 1 of 4\. Loosen/);
+      expect(said.at(-1)).toMatch(
+        /^First half, .*undoing move 4 of 4\. Lift the bar.*hang free\.$/,
+      );
+    }
+    // Over from left to right and back behind from right to left, so: forth behind, then back over.
+    const { moves } = undoingWords('forward', 1.5, NAMES);
+    expect(moves[2]).toContain('behind string 4, from the left to the right');
+    expect(moves[3]).toContain('over string 4 again, from the right to the left');
   });
 
   it('follow the table of the knots: over towards, under back, and where the lead ends', () => {

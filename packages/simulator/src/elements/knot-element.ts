@@ -1,7 +1,13 @@
 import { KNOT_KINDS, type KnotKind, mirrorKnot } from '@halfhitch/core';
 import type { PropertyDeclarations } from 'lit';
 import { KNOT_SCORE } from '../knot/knot-score.js';
-import { halfInWords, type KnotNames, knotWords, plainNames } from '../knot/knot-words.js';
+import {
+  halfInWords,
+  type KnotNames,
+  knotWords,
+  plainNames,
+  undoingWords,
+} from '../knot/knot-words.js';
 import {
   StageElement,
   type StageMoment,
@@ -82,12 +88,12 @@ export class HalfhitchKnot extends StageElement {
 
   protected override wordsAt(position: number): StageWords {
     const { words: say, names, kindTied } = this;
+    if (this.backward) {
+      const words = undoingWords(kindTied, position, names, say);
+      return { ...words, saidPlaying: words.said };
+    }
     const words = knotWords(kindTied, position, names, say);
     const half = position > 1 ? 1 : 0;
-    if (this.backward) {
-      const said = say('knot.undoing', { text: words.said });
-      return { ...words, said, saidPlaying: said };
-    }
     return { ...words, saidPlaying: halfInWords(kindTied, half, names, say) };
   }
 

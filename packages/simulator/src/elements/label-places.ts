@@ -2,7 +2,8 @@ import { type Camera, projector } from '../thread/camera.js';
 import type { Box, ThreadLabel, ThreadLine } from '../thread/thread-line.js';
 
 export interface LabelPlace {
-  readonly label: ThreadLabel;
+  /** What the string does, as a key of the messages, or what it is called. */
+  readonly label: { readonly does: ThreadLabel } | { readonly name: string };
   /** Pixels from the top left: where the label's near end goes. */
   readonly x: number;
   readonly y: number;
@@ -25,11 +26,14 @@ export function labelPlaces(
   const places: LabelPlace[] = [];
   for (const where of ['top', 'end'] as const) {
     const here = lines.flatMap((line) => {
-      if (line.label === null || line.labelAt !== where) return [];
+      if (line.labelAt !== where) return [];
+      if (line.label === null && line.name === undefined) return [];
       const anchor = where === 'top' ? highest(line, box) : lastSeen(line, box);
       if (anchor === null) return [];
       const at = project(anchor[0], anchor[1], anchor[2]);
-      return [{ label: line.label, x: at.x, y: at.y, half: (line.diameter / 2) * at.scale }];
+      const label =
+        line.name === undefined ? { does: line.label as ThreadLabel } : { name: line.name };
+      return [{ label, x: at.x, y: at.y, half: (line.diameter / 2) * at.scale }];
     });
     here.sort((one, other) => one.x - other.x);
     here.forEach(({ label, x, y, half }, i) => {

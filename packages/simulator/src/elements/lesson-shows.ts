@@ -60,6 +60,7 @@ function knotFor(show: KnotShow): HTMLElement {
 function rowFor(show: RowShow): HTMLElement {
   const row = document.createElement('halfhitch-row') as HalfhitchRow;
   row.controls = 'few';
+  row.still = show.still;
   row.show(show.reading, show.previous);
   if (show.done) row.seekKnotDone(show.knot);
   else row.seekKnot(show.knot);

@@ -1,7 +1,8 @@
 import { type Plan, PlanReader, type RowReading } from '@halfhitch/core';
 import type { PropertyDeclarations } from 'lit';
 import { movesOf, phasesAt, type RowToPlay } from '../row/row-scene.js';
-import { rowKnotWords, said } from '../row/row-words.js';
+import { leadName, rowKnotWords, said } from '../row/row-words.js';
+import type { ThreadLine } from '../thread/thread-line.js';
 import {
   StageElement,
   type StageMoment,
@@ -135,8 +136,22 @@ export class HalfhitchRow extends StageElement {
   protected override momentAt(position: number): StageMoment | null {
     if (this.poses === null || this.shown === null || this.length === 0) return null;
     const { order, t } = this.at(position);
-    const { lines, box, focus, pitch } = this.poses.rowLines(this.shown, order, t, this.mirror);
+    const posed = this.poses.rowLines(this.shown, order, t, this.mirror);
+    const { box, focus, pitch } = posed;
+    const lines = this.still ? posed.lines.map((line) => this.named(line)) : posed.lines;
     return { lines, box, spotlight: { at: focus, radius: 0.9 * pitch }, crossing: focus };
+  }
+
+  /** By its name, and without a sign of what it is about to do. */
+  private named(line: ThreadLine): ThreadLine {
+    const { hung, strings } = (this.shown as RowToPlay).reading.before;
+    const string = strings.find(({ id }) => id === line.string);
+    const plain: ThreadLine = { ...line, part: 'other', label: null };
+    if (line.part === 'held') {
+      return { ...plain, name: this.words('name.base', { number: hung.indexOf(line.string) + 1 }) };
+    }
+    if (string === undefined || string.role !== 'lead' || line.part === 'resting') return plain;
+    return { ...plain, name: leadName(string, this.words) };
   }
 
   protected override knotsDoneAt(position: number): number {

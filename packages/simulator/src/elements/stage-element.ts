@@ -87,6 +87,8 @@ const MAGNIFICATION = 3.4;
  * @attr trail - shows where the tying string was just before
  * @attr magnifier - shows the crossing once more, larger
  * @attr controls - all, few or none
+ * @attr still - only the picture as it is at its position: no moves in words, no controls, no
+ *   playing; strings are called by their names
  * @attr lang - en, de, or a language added to MESSAGES; default: that of the page
  * @slot poster - seen in the picture's place until it is drawn
  * @slot caption - goes in place of the written moves
@@ -118,6 +120,7 @@ export abstract class StageElement extends LitElement {
     trail: { type: Boolean, reflect: true },
     magnifier: { type: Boolean, reflect: true },
     controls: { reflect: true },
+    still: { type: Boolean, reflect: true },
     lang: { reflect: true },
     drawing: { state: true },
     notice: { state: true },
@@ -133,6 +136,7 @@ export abstract class StageElement extends LitElement {
   declare trail: boolean;
   declare magnifier: boolean;
   declare controls: StageControls;
+  declare still: boolean;
   declare protected drawing: Drawing;
   declare protected notice: '' | 'notice.notLoaded' | 'notice.lost' | 'notice.noWebgl';
   declare protected turning: boolean;
@@ -167,6 +171,7 @@ export abstract class StageElement extends LitElement {
     this.trail = false;
     this.magnifier = false;
     this.controls = 'all';
+    this.still = false;
     this.drawing = 'waiting';
     this.notice = '';
     this.turning = false;
@@ -210,7 +215,7 @@ export abstract class StageElement extends LitElement {
   }
 
   play(): void {
-    if (this.playing) return;
+    if (this.playing || this.still) return;
     this.player.speed = this.speedInUse;
     this.player.stills = this.calm.matches;
     this.player.play();
@@ -327,9 +332,9 @@ export abstract class StageElement extends LitElement {
           part="stage"
           tabindex="0"
           role="group"
-          aria-roledescription=${words('control.movingPicture')}
+          aria-roledescription=${words(this.still ? 'control.stillPicture' : 'control.movingPicture')}
           aria-label=${picture}
-          aria-describedby=${this.controls === 'all' ? 'hint' : nothing}
+          aria-describedby=${this.controls === 'all' && !this.still ? 'hint' : nothing}
           @keydown=${this.onKey}
           @pointerdown=${this.onPointerDown}
           @pointermove=${this.onPointerMove}
@@ -346,7 +351,7 @@ export abstract class StageElement extends LitElement {
         }
         ${stageControls({
           words,
-          show: this.controls,
+          show: this.still ? 'none' : this.controls,
           heading: said.heading,
           step: this.stepName,
           position: this.position,
@@ -371,6 +376,15 @@ export abstract class StageElement extends LitElement {
           },
           key: this.onControlKey,
         })}
+        ${this.still ? nothing : this.moves(said)}
+      </div>
+    `;
+  }
+
+  /** The moves in writing, and what a screen reader says of them. */
+  private moves(said: StageWords): TemplateResult {
+    const { playing, words } = this;
+    return html`
         <div class="caption ${this.labelled ? '' : 'short'}" part="caption" aria-hidden="true">
           <slot name="caption">
             <p class="heading">${said.heading}</p>
@@ -397,7 +411,6 @@ export abstract class StageElement extends LitElement {
             </p>`
             : nothing
         }
-      </div>
     `;
   }
 
@@ -629,7 +642,8 @@ export abstract class StageElement extends LitElement {
       const place = placed[i];
       label.hidden = place === undefined;
       if (place === undefined) return;
-      const text = this.words(`label.${place.label}`);
+      const text =
+        'name' in place.label ? place.label.name : this.words(`label.${place.label.does}`);
       if (label.textContent !== text) label.textContent = text;
       const x = place.leftward ? place.x - label.offsetWidth : place.x;
       const across = Math.max(4, Math.min(width - label.offsetWidth - 4, x));
@@ -672,6 +686,7 @@ export abstract class StageElement extends LitElement {
   };
 
   private readonly onScrub = (position: number): void => {
+    if (this.still) return;
     this.pause();
     this.seek(position);
   };
@@ -697,10 +712,12 @@ export abstract class StageElement extends LitElement {
         this.onPlay();
         return true;
       case 'ArrowRight':
+        if (this.still) return false;
         if (event.shiftKey) this.stepForward();
         else this.move(1);
         return true;
       case 'ArrowLeft':
+        if (this.still) return false;
         if (event.shiftKey) this.stepBack();
         else this.move(-1);
         return true;

@@ -113,6 +113,62 @@ export function knotWords(
   };
 }
 
+/** The same four moves taken back, the last one first. */
+function undoingOfHalf(kind: KnotKind, half: 0 | 1, names: KnotNames, words: Words): string[] {
+  const forward = halvesOf(kind)[half] === 'forward';
+  const values = {
+    tying: names.tying,
+    held: names.held,
+    heldAt: names.heldAt ?? names.held,
+    from: words(forward ? 'side.left' : 'side.right'),
+    to: words(forward ? 'side.right' : 'side.left'),
+  };
+  return [
+    words('undo.loosen', values),
+    words('undo.through', values),
+    words('undo.behind', values),
+    words('undo.bar', values),
+  ];
+}
+
+/** What is taken back at a position of a knot, which goes from 2 to 0. */
+export function undoingWords(
+  kind: KnotKind,
+  position: number,
+  names: KnotNames,
+  words: Words = IN_ENGLISH,
+): KnotWords {
+  const half = position >= 1 ? 1 : 0;
+  const within = position - half;
+  const moves = undoingOfHalf(kind, half, names, words);
+  const way = words(`half.${halvesOf(kind)[half]}`);
+  const heading = words(half === 0 ? 'undo.firstHalf' : 'undo.secondHalf', { way });
+  if (position >= 2) {
+    const said = words('undo.ready', { kind: words(`kind.${kind}`) });
+    return { heading, moves, current: -1, said };
+  }
+  // At a still, the move that began there has just been taken back.
+  const current =
+    within < STAGE_ENDS.bar - 1e-9
+      ? 3
+      : within < STAGE_ENDS['turned-behind'] - 1e-9
+        ? 2
+        : within < STAGE_ENDS['through-loop'] - 1e-9
+          ? 1
+          : 0;
+  const said = words(half === 0 ? 'undo.saidFirst' : 'undo.saidSecond', {
+    way,
+    move: current + 1,
+    text: moves[current] ?? '',
+  });
+  return {
+    heading,
+    moves,
+    current,
+    said: position <= 0 ? `${said} ${words('undo.done')}` : said,
+  };
+}
+
 /** A whole half in one go, for when moves pass too fast to be said one by one. */
 export function halfInWords(
   kind: KnotKind,

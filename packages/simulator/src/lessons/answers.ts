@@ -15,8 +15,14 @@ export function rowShow(work: Work, row: number, knot: number): RowShow {
     ...rowOf(work, row),
     knot,
     done: false,
+    still: false,
     caption: work.say('lesson.watch'),
   };
+}
+
+/** How things are before a knot, to be looked at for the answer. */
+export function situation(work: Work, row: number, knot: number): RowShow {
+  return { ...rowShow(work, row, knot), still: true, caption: work.say('lesson.situation') };
 }
 
 export function knotShow(
@@ -53,6 +59,7 @@ export function answerOfTrial(
         ...row,
         knot: knot.order,
         done: true,
+        still: false,
         caption: work.say('lesson.becomes'),
       });
     }

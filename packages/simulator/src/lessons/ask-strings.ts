@@ -13,7 +13,7 @@ import { leadName } from '../row/row-words.js';
 import { answerOfTrial, done, knotShow, namesOf, rightAnswer, rowShow } from './answers.js';
 import { drawnFabric } from './fabric-picture.js';
 import type { Answer, Choice, Question } from './lesson.js';
-import { withMistakes, withRoute, withStringsSwapped } from './trial.js';
+import { withMistakes, withRoute } from './trial.js';
 import { knotOf, type Work } from './work.js';
 
 /** Which string ties this knot? */
@@ -45,18 +45,21 @@ export function askString(work: Work, row: number, order: number): Question {
   return { prompt, choices };
 }
 
+/** The knot alone: what follows it is not worth a look, since the lead cannot go on. */
 function baseTies(work: Work, knot: KnotReading): Answer {
   const { say } = work;
   const names = namesOf(work, knot);
-  const answer = answerOfTrial(work, knot, withStringsSwapped(work, knot), [
-    say('lesson.notThis'),
-    say('wrong.base', { ...names, colour: colourOf(work, knot.held) }),
-  ]);
   const swapped = { tying: knot.held, held: knot.tying };
-  const show = done(
-    knotShow(mirrorKnot(knot.kind), swapped, { tying: names.held, held: names.lead }),
-  );
-  return { ...answer, shows: [show, ...answer.shows.filter(({ what }) => what === 'fabric')] };
+  const called = { tying: names.held, held: names.lead };
+  return {
+    right: false,
+    text: [
+      say('lesson.notThis'),
+      say('wrong.base', { ...names, colour: colourOf(work, knot.held) }),
+    ],
+    findings: [],
+    shows: [done(knotShow(mirrorKnot(knot.kind), swapped, called))],
+  };
 }
 
 function otherTies(work: Work, knot: KnotReading, other: ThreadString): Answer {
@@ -99,7 +102,11 @@ export function askRoute(work: Work, row: number, order: number): Question {
         }
         const trial = withRoute(work, knot, route);
         const more = trial.verification.ok ? [say('wrong.onlyPlace')] : [];
-        return answerOfTrial(work, knot, trial, [say('lesson.notThis'), ...more]);
+        const answer = answerOfTrial(work, knot, trial, [say('lesson.notThis'), ...more]);
+        // Where the colour stays the same, nothing in the piece tells of it.
+        return right === 'through' && answer.findings.length === 0
+          ? { ...answer, text: [...answer.text, say('wrong.notHeld', names)] }
+          : answer;
       },
     })),
   };

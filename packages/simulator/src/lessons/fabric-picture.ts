@@ -26,9 +26,13 @@ interface Window {
 let pictures = 0;
 
 /** The piece as it is drawn, round one knot. */
-export function drawnFabric(work: Work, at: { row: number; column: number }): FabricShow {
+export function drawnFabric(
+  work: Work,
+  at: { row: number; column: number },
+  caption = work.say('lesson.drawn'),
+): FabricShow {
   const verification = verifyPlan(work.plan, work.chart);
-  return fabricShow(work.plan, verification, at, work.say('lesson.drawn'), []);
+  return fabricShow(work.plan, verification, at, caption, []);
 }
 
 /** The piece as it becomes, with what differs in dashed frames. */
@@ -43,7 +47,7 @@ export function trialFabric(
   return fabricShow(trial.plan, trial.verification, at, caption, marks);
 }
 
-export function fabricShow(
+function fabricShow(
   plan: Plan,
   verification: Verification,
   at: { readonly row: number; readonly column: number },

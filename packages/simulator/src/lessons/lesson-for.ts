@@ -13,7 +13,7 @@ import { askKind } from './ask-kind.js';
 import { askEntry, askRoute, askString } from './ask-strings.js';
 import { drawnFabric } from './fabric-picture.js';
 import type { Lesson, LessonPage } from './lesson.js';
-import { LESSON_NAMES, LESSONS, type LessonName, page, question, titleValues } from './lessons.js';
+import { ask, LESSON_NAMES, LESSONS, type LessonName, page, titleValues } from './lessons.js';
 import type { Hand, Teaching, Work } from './work.js';
 
 export interface LessonOptions {
@@ -131,15 +131,21 @@ function pagesFor(
   const shows = [rowShow(work, row, order), drawnFabric(work, knot)];
   const pages = [page(teaching, `${name}.1`, shows, values)];
   const { change } = knot;
-  if (change !== null && change.oldLead !== null) pages.push(question(askRoute(work, row, order)));
+  if (change !== null && change.oldLead !== null)
+    pages.push(ask(askRoute(work, row, order), work, row, order));
   if (change !== null) {
     if (change.float !== null && change.float.columns + change.float.rows > 1) {
       pages.push(page(teaching, 'float.1', [], { columns: change.float.columns }));
     }
-    pages.push(question(askEntry(work, row, order)));
+    pages.push(ask(askEntry(work, row, order), work, row, order));
   }
   pages.push(
-    question(name === 'strings' ? askString(work, row, order) : askKind(work, row, order)),
+    ask(
+      name === 'strings' ? askString(work, row, order) : askKind(work, row, order),
+      work,
+      row,
+      order,
+    ),
   );
   return pages;
 }

@@ -23,6 +23,8 @@ export interface RowShow {
   readonly knot: number;
   /** Whether that knot is finished at first, for its result to be seen. */
   readonly done: boolean;
+  /** Whether it is only a picture of how things are before that knot, with no word of what comes. */
+  readonly still: boolean;
   readonly caption: string;
 }
 

@@ -1,14 +1,14 @@
-import { type Mistake, verifyPlan } from '@halfhitch/core';
+import type { Mistake, RowReading } from '@halfhitch/core';
 import type { Values } from '../messages/catalogue.js';
 import type { LessonKey } from '../messages/lessons-english.js';
-import { done, knotShow, rightAnswer, rowShow } from './answers.js';
+import { done, knotShow, rightAnswer, rowShow, situation } from './answers.js';
 import { askBare } from './ask-bare.js';
 import { askKind } from './ask-kind.js';
 import { askEntry, askRoute, askString } from './ask-strings.js';
-import { drawnFabric, fabricShow, trialFabric } from './fabric-picture.js';
+import { drawnFabric, trialFabric } from './fabric-picture.js';
 import type { LessonPage, Question, Show } from './lesson.js';
 import { trialRow, withMistakes, withRoute } from './trial.js';
-import { knotOf, type Teaching, workOf } from './work.js';
+import { knotOf, type Teaching, type Work, workOf } from './work.js';
 
 const PLAIN = ['aaaaaa', 'aaaaaa', 'aaaaaa', 'aaaaaa'];
 
@@ -30,7 +30,7 @@ export const LESSONS = {
     const work = workOf(t, ['aaaa', 'abba', 'aaaa']);
     return [
       page(t, 'strings.1', [rowShow(work, 0, 1), drawnFabric(work, { row: 1, column: 1 })]),
-      question(askString(work, 1, 2)),
+      ask(askString(work, 1, 2), work, 1, 2),
     ];
   },
   'edge-right': (t) => edge(t, 'edge-right', 0),
@@ -48,12 +48,17 @@ export const LESSONS = {
     const at = { row: 1, column: 3 };
     const missing =
       single === null ? 0 : work.plan.rows * work.plan.columns - single.verification.knots;
-    const both: Show[] = [drawnFabric(work, at)];
-    if (single !== null) both.push(trialFabric(single, at, t.say('lesson.becomes')));
+    const turned = single === null ? null : trialRow(single, 1);
+    const both: Show[] = [
+      { ...done(rowShow(work, 1, 1)), caption: t.say('lesson.two') },
+      ...(turned === null ? [] : [result(turned, 0, t.say('lesson.one'))]),
+      drawnFabric(work, at, t.say('lesson.two')),
+      ...(single === null ? [] : [trialFabric(single, at, t.say('lesson.one'))]),
+    ];
     return [
       page(t, 'turn.1', [rowShow(work, 1, 0)]),
       page(t, 'turn.2', both, { missing }),
-      question(askKind(work, 1, 0)),
+      ask(askKind(work, 1, 0), work, 1, 0),
     ];
   },
   wrapped: (t) => {
@@ -63,16 +68,10 @@ export const LESSONS = {
     return [
       page(t, 'wrapped.1', [rowShow(wrapped, 1, 0)]),
       page(t, 'wrapped.2', [
-        drawnFabric(straight, at),
-        fabricShow(
-          wrapped.plan,
-          verifyPlan(wrapped.plan, wrapped.chart),
-          at,
-          t.say('wrapped.title'),
-          [],
-        ),
+        drawnFabric(straight, at, t.say('lesson.straight')),
+        drawnFabric(wrapped, at, t.say('lesson.wrapped')),
       ]),
-      question(askKind(wrapped, 0, 5)),
+      ask(askKind(wrapped, 0, 5), wrapped, 0, 5),
     ];
   },
   'change-within': (t) => change(t, 'change-within', ['aaabbb', 'bbbbbb'], 0, 3),
@@ -82,38 +81,40 @@ export const LESSONS = {
     const knot = knotOf(work, 0, 5);
     const caught = withRoute(work, knot, 'through');
     const row = trialRow(caught, 0);
-    const shows: Show[] = [done(rowShow(work, 0, 5))];
-    if (row !== null)
-      shows.push({ what: 'row', ...row, knot: 5, done: true, caption: t.say('lesson.becomes') });
+    const shows: Show[] = [{ ...done(rowShow(work, 0, 5)), caption: t.say('lesson.behind') }];
+    if (row !== null) shows.push(result(row, 5, t.say('lesson.caught')));
     return [
       page(t, 'change-last.1', [rowShow(work, 0, 5)]),
       page(t, 'change-last.2', shows),
-      question(askRoute(work, 0, 5)),
+      ask(askRoute(work, 0, 5), work, 0, 5),
     ];
   },
   'change-turn': (t) => change(t, 'change-turn', ['aaaaaa', 'bbbbbb', 'bbbbbb'], 1, 0),
   'first-use': (t) => {
     const work = workOf(t, ['aabbbb', 'bbbbbb']);
-    return [page(t, 'first-use.1', [rowShow(work, 0, 2)]), question(askEntry(work, 0, 2))];
+    return [page(t, 'first-use.1', [rowShow(work, 0, 2)]), ask(askEntry(work, 0, 2), work, 0, 2)];
   },
   float: (t) => {
     const work = workOf(t, ['aabbbaaa', 'aaaaaaaa']);
     const columns = knotOf(work, 0, 5).change?.float?.columns ?? 0;
-    return [page(t, 'float.1', [rowShow(work, 0, 5)], { columns }), question(askEntry(work, 0, 5))];
+    return [
+      page(t, 'float.1', [rowShow(work, 0, 5)], { columns }),
+      ask(askEntry(work, 0, 5), work, 0, 5),
+    ];
   },
   'every-knot': (t) => {
     const work = workOf(t, ['ababab', 'bababa']);
     return [
       page(t, 'every-knot.1', [rowShow(work, 0, 1), drawnFabric(work, { row: 0, column: 2 })]),
-      question(askRoute(work, 0, 2)),
-      question(askRoute(work, 0, 5)),
+      ask(askRoute(work, 0, 2), work, 0, 2),
+      ask(askRoute(work, 0, 5), work, 0, 5),
     ];
   },
   'run-out': (t) => {
     const work = workOf(t, PLAIN, { joins: [{ row: 0, column: 3 }] });
     return [
       page(t, 'run-out.1', [rowShow(work, 0, 3), drawnFabric(work, { row: 0, column: 3 })]),
-      question(askRoute(work, 0, 3)),
+      ask(askRoute(work, 0, 3), work, 0, 3),
     ];
   },
   undo: (t) => [
@@ -135,7 +136,7 @@ function edge(t: Teaching, name: 'edge-right' | 'edge-left', row: 0 | 1): Lesson
       side: t.words(`side.${inner.direction}`),
       inner: t.words(`kind.${inner.kind}`),
     }),
-    question(askKind(work, row, last)),
+    ask(askKind(work, row, last), work, row, last),
   ];
 }
 
@@ -151,7 +152,7 @@ function change(
   const work = workOf(t, lines);
   return [
     page(t, `${name}.1`, [rowShow(work, row, knot), drawnFabric(work, knotOf(work, row, knot))]),
-    question(askRoute(work, row, knot)),
+    ask(askRoute(work, row, knot), work, row, knot),
   ];
 }
 
@@ -192,6 +193,20 @@ export function page(
   return { text: say(key, values).split('\n'), shows, question: null };
 }
 
-export function question(asked: Question): LessonPage {
+/** A question about a knot, with a picture of how things are before it. */
+export function ask(asked: Question, work: Work, row: number, order: number): LessonPage {
+  return { text: [], shows: [situation(work, row, order)], question: asked };
+}
+
+function question(asked: Question): LessonPage {
   return { text: [], shows: [], question: asked };
+}
+
+/** A row of a trial, with one of its knots finished. */
+function result(
+  row: { readonly reading: RowReading; readonly previous: RowReading | null },
+  knot: number,
+  caption: string,
+): Show {
+  return { what: 'row', ...row, knot, done: true, still: false, caption };
 }

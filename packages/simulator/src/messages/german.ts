@@ -48,7 +48,17 @@ export const GERMAN: Readonly<Record<MessageKey, string>> = {
     'Ziehe ihn fest. Er läuft über {held} weiter nach {to}: Die beiden Fäden haben die Plätze getauscht.',
   'knot.snugBack':
     'Ziehe ihn fest. Er läuft über {held} weiter nach {to}: Beide Fäden hängen, wo sie begonnen haben.',
-  'knot.undoing': 'Aufknüpfen, vom letzten Zug an zurück: {text}',
+  'undo.firstHalf': 'Die erste Hälfte lösen: halber Schlag {way}',
+  'undo.secondHalf': 'Die zweite Hälfte lösen: halber Schlag {way}',
+  'undo.ready':
+    'Der {kind}-Knoten ist geknüpft. Gelöst wird er von der zweiten Hälfte an rückwärts.',
+  'undo.saidFirst': 'Erste Hälfte, {way}, Zug {move} von 4 gelöst. {text}',
+  'undo.saidSecond': 'Zweite Hälfte, {way}, Zug {move} von 4 gelöst. {text}',
+  'undo.done': 'Der Knoten ist gelöst: Beide Fäden hängen frei.',
+  'undo.loosen': 'Lockere diese Hälfte und ziehe {tying} ein Stück in die Schlaufen zurück.',
+  'undo.through': 'Ziehe ihn wieder nach hinten aus der Schlaufe heraus.',
+  'undo.behind': 'Führe ihn hinter {heldAt} von {from} nach {to}.',
+  'undo.bar': 'Hebe den Steg ab: Lege den Faden über {held} von {to} nach {from} zurück.',
   'knot.picture': 'Ein {kind}-Knoten beim Knüpfen',
   'knot.pictureOn': 'Ein {kind}-Knoten beim Knüpfen an {heldAt}',
   'knot.pictureDone': 'Ein fertiger {kind}-Knoten',
@@ -101,6 +111,7 @@ export const GERMAN: Readonly<Record<MessageKey, string>> = {
   'view.handsCap': 'Wie deine Hände es sehen',
 
   'control.movingPicture': 'bewegtes Bild',
+  'control.stillPicture': 'Standbild',
   'control.place': 'Stelle im Ablauf',
   'control.play': 'Abspielen',
   'control.pause': 'Anhalten',

@@ -20,13 +20,18 @@ export const LESSONS_ENGLISH = {
   'lesson.yours': 'With your answer',
   'lesson.check': 'What checking the steps finds:',
   'lesson.marked': 'Places that differ have a dashed frame.',
+  'lesson.situation': 'Before this knot',
+  'lesson.straight': 'Straight edges',
+  'lesson.wrapped': 'Wrapped edges',
+  'lesson.two': 'Two edge knots at each turn',
+  'lesson.one': 'One edge knot at each turn',
+  'lesson.behind': 'Passed behind, as it should be',
+  'lesson.caught': 'Caught in the last knot',
 
-  'choice.forward': 'Forward: two forward half hitches. Begins on the left, ends on the right.',
-  'choice.backward': 'Backward: two backward half hitches. Begins on the right, ends on the left.',
-  'choice.forward-backward':
-    'Forward-backward: a forward half hitch, then a backward one. Begins and ends on the left.',
-  'choice.backward-forward':
-    'Backward-forward: a backward half hitch, then a forward one. Begins and ends on the right.',
+  'choice.forward': 'Forward: two forward half hitches.',
+  'choice.backward': 'Backward: two backward half hitches.',
+  'choice.forward-backward': 'Forward-backward: a forward half hitch, then a backward one.',
+  'choice.backward-forward': 'Backward-forward: a backward half hitch, then a forward one.',
   'choice.none': 'None here: go straight on to the next base string.',
   'choice.through': 'Lay it under the new lead, through the middle of the half-made knot.',
   'choice.behind': 'Pass it behind and under this knot, without catching it in the knot.',
@@ -45,7 +50,7 @@ export const LESSONS_ENGLISH = {
   'ask.string': 'Row {row}, knot {knot} is to show {colour}. Which string ties it?',
   'ask.entry': 'Row {row}, knot {knot} is to be tied by {lead}. How does {lead} get there?',
   'ask.bare':
-    'The lead hangs to the {from} of the base string and must hang to the {to} of it afterwards. Which knot does that?',
+    'The tying string hangs to the {from} of the held string and must hang to the {to} of it afterwards. Which knot does that?',
   'ask.undo': 'You want to undo a forward knot. What comes out first?',
 
   'why.inner': 'A {kind} knot leaves {lead} beside the next base string, ready to go on.',
@@ -69,16 +74,17 @@ export const LESSONS_ENGLISH = {
     'It has been resting behind the work. The stretch it spans there is called a float, here {columns} across. Leave it flat, neither tight nor hanging in a loop.',
   'why.takeUpBelow':
     'It has been resting behind the work. The stretch it spans there is called a float, here {columns} across and {rows} down. Leave it flat, neither tight nor hanging in a loop.',
-  'why.bare': 'It begins on the {from} and ends on the {to}.',
+  'why.bare': 'A {kind} knot begins on the {from} and ends on the {to}.',
   'why.undo':
     'Work comes undone in the opposite order: loosen the last bar, draw the lead back out of its loop, bring it round from behind, lift it off. Then the same for the first half.',
 
   'wrong.side':
     'A {kind} knot begins on the {start} of {held}, but {lead} hangs on the {side}. You would first have to carry it across the front, where it shows.',
-  'wrong.bareSide': 'A {kind} knot begins on the {start}, but the lead hangs on the {side}.',
-  'wrong.bareEnd': 'A {kind} knot leaves the lead on the {end}.',
+  'wrong.bareSide':
+    'A {kind} knot begins on the {start}, but the tying string hangs on the {side}.',
+  'wrong.bareEnd': 'A {kind} knot leaves the tying string on the {end}.',
   'wrong.base':
-    'Then {held} goes round {lead}, and the knot shows {colour}, the colour of {held}. Only the lead ties in an alpha pattern.',
+    'Then {held} goes round {lead}, and the knot shows {colour}, the colour of {held}. {lead} is left hanging inside it and cannot go on to the next knot. Only leads tie in an alpha pattern.',
   'wrong.lead': 'Then the knot shows {colour}, the colour of {lead}.',
   'wrong.neverAdded': '{lead} is not resting behind the work: it has not been used yet.',
   'wrong.addedBefore':
@@ -89,6 +95,8 @@ export const LESSONS_ENGLISH = {
     'The second half sits on it and holds it: a string can only leave by the way it came last.',
   'wrong.pull':
     'Pulling only draws the knot tighter. Loosen the last bar with a blunt needle instead.',
+  'wrong.notHeld':
+    'Nothing holds {old} then: its last knot can work loose, and its end can slip out.',
 
   'finding.wrong-kind':
     'Row {row}, column {column}: another knot is tied than belongs there. The lead ends on the wrong side.',
@@ -104,7 +112,11 @@ export const LESSONS_ENGLISH = {
     'Row {row}, column {column}: nothing holds the old lead. Its last knot can work loose, and a loop shows at the back.',
   'finding.colour-differs':
     'Row {row}, column {column}: the knot shows another colour than is drawn.',
-  'finding.lead-path': 'Row {row}, column {column}: the old lead does not leave the way it should.',
+  'finding.lead-path':
+    'Row {row}, column {column}: the old lead goes another way than it should. It shows beside the edge, or pulls the last knot of the row out of level.',
+  'finding.wrong-lead': 'Row {row}, column {column}: a string ties here that must not tie.',
+  'finding.wrong-string':
+    'Row {row}, column {column}: the knot is tied onto another string than it should be.',
 
   'group.begin': 'To begin with',
   'group.edges': 'Edges and turns',
@@ -121,7 +133,7 @@ export const LESSONS_ENGLISH = {
   'strings.title': 'Base strings and leads',
   'strings.asks': 'Which string ties, which is tied onto, and which one shows?',
   'strings.1':
-    'In an alpha pattern the base strings hang still, one for each column of the drawing. A leading string, the lead, ties a knot on every one of them in turn. There is one lead for each colour.\nWhat you see of the finished work is lead. The base strings are inside the knots.',
+    'In an alpha pattern the base strings hang still, one for each column of the drawing, counted from the left. A leading string, the lead, ties a knot on every one of them in turn. There is one lead for each colour: L1, L2 and so on.\nWhat you see of the finished work is lead. The base strings are inside the knots.',
   'edge-right.title': 'A straight edge on the {side}',
   'edge-right.asks': 'What keeps the outermost string outermost at the end of a row?',
   'edge-right.1':
@@ -135,7 +147,7 @@ export const LESSONS_ENGLISH = {
   'turn.1':
     'At a turn the same edge string gets two knots of the same kind, one after the other: the last of the row that ends and the first of the row that begins.\nThey look like one too many. They are not: each row ties each base string once.',
   'turn.2':
-    'Here is the same piece twice, both knotted by their steps. On the second one, only one edge knot is tied at each turn. {missing} knots are missing, every one at an edge: there the edge string is held half as often, so the edge pulls in and loops of the lead show.',
+    'Here is the turn twice, both knotted by their steps, and the finished piece below. On the second one, only one edge knot is tied at each turn. {missing} knots are missing, every one at an edge: there the edge string is held half as often, the lead runs bare from one row to the next, and the edge pulls in.',
   'wrapped.title': 'Wrapped edges compared',
   'wrapped.asks': 'What does an edge look like when the lead goes round it?',
   'wrapped.1':
@@ -156,7 +168,7 @@ export const LESSONS_ENGLISH = {
   'change-last.1':
     'Only the last knot of the row has the new colour. Here the old lead is passed behind and under that knot and is not caught in it.',
   'change-last.2':
-    'First the old lead passes behind. Then it is caught in the last knot, as it would be within a row. No further knot follows to hide its end, so it sticks out at the side.',
+    'Here are both ways; turn them over to see where the old lead lies. Passed behind, it comes straight down from its own last knot and is hidden. Caught, as it would be within a row, it comes out of the middle of the edge knot. No further knot follows to hide its end, so it sticks out at the side.',
   'change-turn.title': 'Changing colour at the turn',
   'change-turn.asks': 'How does the last knot of the row above keep lying level?',
   'change-turn.1':

@@ -22,13 +22,20 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'lesson.yours': 'Mit deiner Antwort',
   'lesson.check': 'Das Nachprüfen der Schritte ergibt:',
   'lesson.marked': 'Abweichende Stellen sind gestrichelt eingerahmt.',
+  'lesson.situation': 'Vor diesem Knoten',
+  'lesson.straight': 'Gerade Ränder',
+  'lesson.wrapped': 'Umschlungene Ränder',
+  'lesson.two': 'Zwei Randknoten an jeder Wende',
+  'lesson.one': 'Ein Randknoten an jeder Wende',
+  'lesson.behind': 'Hinten vorbeigeführt, wie es sein soll',
+  'lesson.caught': 'Im letzten Knoten gefangen',
 
-  'choice.forward': 'Vorwärts: zwei halbe Schläge vorwärts. Beginnt links und endet rechts.',
-  'choice.backward': 'Rückwärts: zwei halbe Schläge rückwärts. Beginnt rechts und endet links.',
+  'choice.forward': 'Vorwärts: zwei halbe Schläge vorwärts.',
+  'choice.backward': 'Rückwärts: zwei halbe Schläge rückwärts.',
   'choice.forward-backward':
-    'Vorwärts-Rückwärts: erst ein halber Schlag vorwärts, dann einer rückwärts. Beginnt und endet links.',
+    'Vorwärts-Rückwärts: erst ein halber Schlag vorwärts, dann einer rückwärts.',
   'choice.backward-forward':
-    'Rückwärts-Vorwärts: erst ein halber Schlag rückwärts, dann einer vorwärts. Beginnt und endet rechts.',
+    'Rückwärts-Vorwärts: erst ein halber Schlag rückwärts, dann einer vorwärts.',
   'choice.none': 'Hier keinen: gleich weiter zum nächsten Grundfaden.',
   'choice.through':
     'Ich lege ihn unter dem neuen Leitfaden mitten durch den halb geknüpften Knoten.',
@@ -48,7 +55,7 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'ask.string': 'Reihe {row}, Knoten {knot} soll {colour} sein. Welcher Faden knüpft ihn?',
   'ask.entry': 'Reihe {row}, Knoten {knot} wird mit {lead} geknüpft. Wie kommt {lead} dorthin?',
   'ask.bare':
-    'Der Leitfaden hängt {from} vom Grundfaden und soll danach {to} von ihm hängen. Welcher Knoten macht das?',
+    'Der Knüpffaden hängt {from} vom gehaltenen Faden und soll danach {to} von ihm hängen. Welcher Knoten macht das?',
   'ask.undo': 'Du willst einen Vorwärtsknoten aufknüpfen. Was löst du zuerst?',
 
   'why.inner':
@@ -75,16 +82,16 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
     'Er hat hinter der Arbeit geruht. Die Strecke, die er dort überspannt, heißt Spannfaden, hier {columns} quer. Lass ihn flach liegen, weder straff noch als Schlinge.',
   'why.takeUpBelow':
     'Er hat hinter der Arbeit geruht. Die Strecke, die er dort überspannt, heißt Spannfaden, hier {columns} quer und {rows} abwärts. Lass ihn flach liegen, weder straff noch als Schlinge.',
-  'why.bare': 'Er beginnt {from} und endet {to}.',
+  'why.bare': 'Ein {kind}-Knoten beginnt {from} und endet {to}.',
   'why.undo':
     'Aufgeknüpft wird in umgekehrter Folge: den letzten Steg lockern, den Leitfaden aus seiner Schlaufe zurückziehen, von hinten herumführen, abheben. Dann dasselbe mit der ersten Hälfte.',
 
   'wrong.side':
     'Ein {kind}-Knoten beginnt {start} von {held}, aber {lead} hängt {side}. Du müsstest ihn erst vorn herüberführen, wo man ihn sieht.',
-  'wrong.bareSide': 'Ein {kind}-Knoten beginnt {start}, aber der Leitfaden hängt {side}.',
-  'wrong.bareEnd': 'Nach einem {kind}-Knoten hängt der Leitfaden {end}.',
+  'wrong.bareSide': 'Ein {kind}-Knoten beginnt {start}, aber der Knüpffaden hängt {side}.',
+  'wrong.bareEnd': 'Nach einem {kind}-Knoten hängt der Knüpffaden {end}.',
   'wrong.base':
-    'Dann geht {held} um {lead} herum, und der Knoten zeigt {colour}, die Farbe von {held}. Im Alpha-Muster knüpft nur der Leitfaden.',
+    'Dann geht {held} um {lead} herum, und der Knoten zeigt {colour}, die Farbe von {held}. {lead} hängt darin fest und kommt nicht zum nächsten Knoten weiter. Im Alpha-Muster knüpfen nur Leitfäden.',
   'wrong.lead': 'Dann zeigt der Knoten {colour}, die Farbe von {lead}.',
   'wrong.neverAdded': '{lead} ruht nicht hinter der Arbeit: Er wurde noch nicht gebraucht.',
   'wrong.addedBefore':
@@ -97,6 +104,8 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
     'Die zweite Hälfte sitzt darauf und hält sie: Ein Faden kann nur auf dem Weg hinaus, auf dem er zuletzt kam.',
   'wrong.pull':
     'Ziehen macht den Knoten nur fester. Lockere stattdessen den letzten Steg mit einer stumpfen Nadel.',
+  'wrong.notHeld':
+    'Dann hält nichts {old} fest: Der letzte Knoten kann sich lockern, und das Ende kann herausrutschen.',
 
   'finding.wrong-kind':
     'Reihe {row}, Spalte {column}: Es ist ein anderer Knoten geknüpft, als dort hingehört. Der Leitfaden endet auf der falschen Seite.',
@@ -113,7 +122,11 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'finding.colour-differs':
     'Reihe {row}, Spalte {column}: Der Knoten zeigt eine andere Farbe als die Zeichnung.',
   'finding.lead-path':
-    'Reihe {row}, Spalte {column}: Der alte Leitfaden geht nicht auf dem richtigen Weg weg.',
+    'Reihe {row}, Spalte {column}: Der alte Leitfaden geht einen anderen Weg, als er soll. Er ist neben dem Rand zu sehen oder zieht den letzten Knoten der Reihe schief.',
+  'finding.wrong-lead':
+    'Reihe {row}, Spalte {column}: Hier knüpft ein Faden, der nicht knüpfen darf.',
+  'finding.wrong-string':
+    'Reihe {row}, Spalte {column}: Der Knoten ist an einen anderen Faden geknüpft, als er soll.',
 
   'group.begin': 'Für den Anfang',
   'group.edges': 'Ränder und Wenden',
@@ -130,7 +143,7 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'strings.title': 'Grundfäden und Leitfäden',
   'strings.asks': 'Welcher Faden knüpft, an welchen wird geknüpft, und welcher ist zu sehen?',
   'strings.1':
-    'In einem Alpha-Muster hängen die Grundfäden still, einer für jede Spalte der Zeichnung. Ein Leitfaden knüpft der Reihe nach auf jeden von ihnen einen Knoten. Für jede Farbe gibt es einen Leitfaden.\nWas man von der fertigen Arbeit sieht, ist Leitfaden. Die Grundfäden stecken in den Knoten.',
+    'In einem Alpha-Muster hängen die Grundfäden still, einer für jede Spalte der Zeichnung, von links gezählt. Ein Leitfaden knüpft der Reihe nach auf jeden von ihnen einen Knoten. Für jede Farbe gibt es einen Leitfaden: L1, L2 und so weiter.\nWas man von der fertigen Arbeit sieht, ist Leitfaden. Die Grundfäden stecken in den Knoten.',
   'edge-right.title': 'Ein gerader Rand {side}',
   'edge-right.asks': 'Wie bleibt der äußerste Faden am Ende der Reihe der äußerste?',
   'edge-right.1':
@@ -144,7 +157,7 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'turn.1':
     'An einer Wende bekommt derselbe Randfaden zwei gleiche Knoten nacheinander: den letzten der endenden und den ersten der beginnenden Reihe.\nDas sieht nach einem zu viel aus. Ist es nicht: Jede Reihe knüpft jeden Grundfaden einmal.',
   'turn.2':
-    'Hier ist dasselbe Stück zweimal, beide nach ihren Schritten geknüpft. Beim zweiten ist an jeder Wende nur ein Randknoten geknüpft. {missing} Knoten fehlen, alle am Rand: Dort wird der Randfaden nur halb so oft gefasst, der Rand zieht sich ein, und Schlingen des Leitfadens sind zu sehen.',
+    'Hier ist die Wende zweimal, beide nach ihren Schritten geknüpft, und darunter das fertige Stück. Beim zweiten ist an jeder Wende nur ein Randknoten geknüpft. {missing} Knoten fehlen, alle am Rand: Dort wird der Randfaden nur halb so oft gefasst, der Leitfaden geht blank von einer Reihe zur nächsten, und der Rand zieht sich ein.',
   'wrapped.title': 'Umschlungene Ränder im Vergleich',
   'wrapped.asks': 'Wie sieht ein Rand aus, um den der Leitfaden herumgeht?',
   'wrapped.1':
@@ -161,11 +174,11 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
     'Der erste Knoten der Reihe, ein Randknoten, hat die alte Farbe, der zweite die neue. Die Übergabe ist wie in der Reihe: Der alte Leitfaden wird von der zweiten Hälfte des ersten Knotens des neuen festgehalten.',
   'change-last.title': 'Farbwechsel am letzten Knoten',
   'change-last.asks':
-    'Was, wenn nur der letzte Knoten die neue Farbe hat, und was, wenn der alte Leitfaden dort mitgefasst wird?',
+    'Was, wenn nur der letzte Knoten die neue Farbe hat, und was, wenn der alte Leitfaden dort gefangen wird?',
   'change-last.1':
     'Nur der letzte Knoten der Reihe hat die neue Farbe. Hier wird der alte Leitfaden hinter und unter diesem Knoten vorbeigeführt und nicht darin gefangen.',
   'change-last.2':
-    'Zuerst geht der alte Leitfaden hinten vorbei. Dann ist er im letzten Knoten gefangen, wie man es in der Reihe täte. Es folgt kein weiterer Knoten, der sein Ende verbirgt, also steht es seitlich heraus.',
+    'Hier ist beides zu sehen; drehe die Bilder um, dann siehst du, wo der alte Leitfaden liegt. Hinten vorbeigeführt, kommt er gerade aus seinem eigenen letzten Knoten herunter und ist verborgen. Gefangen, wie man es in der Reihe täte, kommt er mitten aus dem Randknoten heraus. Es folgt kein weiterer Knoten, der sein Ende verbirgt, also steht es seitlich heraus.',
   'change-turn.title': 'Farbwechsel an der Wende',
   'change-turn.asks': 'Wie bleibt der letzte Knoten der Reihe darüber gerade liegen?',
   'change-turn.1':

@@ -20,6 +20,8 @@ export interface ThreadLine {
   readonly diameter: number;
   /** Drawn beside the string, or null for no label. */
   readonly label: ThreadLabel | null;
+  /** Drawn in the label's place where there is one: what the string itself is called. */
+  readonly name?: string;
   /** Where the label goes: by the string's highest point in the picture, or by its free end. */
   readonly labelAt: 'top' | 'end';
 }
