@@ -27,7 +27,7 @@ export const ROOM = {
 const LEGEND_ENTRY = 45;
 
 /** A cell is never wider, nor narrower, mm: what is narrower can't be told apart on paper. */
-const WIDEST = 6;
+const WIDEST = 7.5;
 const NARROWEST = 2.6;
 /** Wide enough for the key of its colour to be read. */
 export const KEYED = 3.4;

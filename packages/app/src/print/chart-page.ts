@@ -39,9 +39,12 @@ export function chartPage(sheet: ChartSheet, part: ChartPart, index: number): Te
   </section>`;
 }
 
-function edgeMarks({ edges }: ChartSheet): string {
+function edgeMarks({ edges }: ChartSheet): TemplateResult[] {
   const found = KNOT_KINDS.filter((_, kind) => edges.includes(kind));
-  return found.map((kind: KnotKind) => `${KNOT_MARKS[kind]} ${kind}`).join(', ');
+  return found.map(
+    (kind: KnotKind, i) =>
+      html`${i === 0 ? nothing : ', '}<span class="sheet-mark"><strong>${KNOT_MARKS[kind]}</strong> ${kind}</span>`,
+  );
 }
 
 function legendLine(sheet: ChartSheet, index: number): TemplateResult {

@@ -10,6 +10,8 @@ export interface SheetChoice {
   readonly written: boolean;
   readonly cut: boolean;
   readonly inColour: boolean;
+  /** The steps of each colour change, those too that were written out before. */
+  readonly everyStep: boolean;
 }
 
 /** Stated limits of one print. */

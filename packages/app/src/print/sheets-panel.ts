@@ -14,6 +14,7 @@ import { type ChartSheet, chartPage, sample } from './chart-page.js';
 import { mostRows, type SheetChoice, wrongWith } from './choice.js';
 import { markingsOf } from './hatches.js';
 import { PAPERS, type PaperName, usualPaper } from './paper.js';
+import { type PrintedPart, withoutRepeats, withRepeats } from './repeated-steps.js';
 import type { Written } from './written.js';
 
 /** What is on the sheets, worked out for one state of a project. */
@@ -55,6 +56,7 @@ export class SheetsPanel extends LitElement {
       written: true,
       cut: true,
       inColour: true,
+      everyStep: false,
     };
     this.sheets = null;
     this.busy = false;
@@ -198,7 +200,10 @@ export class SheetsPanel extends LitElement {
         @change=${(event: Event) => this.choose({ [name]: Number((event.target as HTMLInputElement).value) })}
       />
     </div>`;
-    const check = (name: 'chart' | 'written' | 'cut' | 'inColour', label: string): TemplateResult =>
+    const check = (
+      name: 'chart' | 'written' | 'cut' | 'inColour' | 'everyStep',
+      label: string,
+    ): TemplateResult =>
       html`<label class="check">
         <input
           type="checkbox"
@@ -225,6 +230,7 @@ export class SheetsPanel extends LitElement {
         <legend class="unseen">What is printed</legend>
         ${check('chart', 'Chart')} ${check('written', 'Written rows')} ${check('cut', 'Cut list')}
         ${check('inColour', 'Colours under the marks')}
+        ${check('everyStep', 'All steps of every colour change')}
       </fieldset>
     </form>`;
   }
@@ -242,6 +248,7 @@ export class SheetsPanel extends LitElement {
       paper,
     );
     const { edges } = written;
+    const parts = choice.everyStep ? withRepeats(written.rows) : withoutRepeats(written.rows);
     const start = of.choice.start;
     const sheet: ChartSheet = {
       chart,
@@ -275,7 +282,9 @@ export class SheetsPanel extends LitElement {
         choice.written
           ? html`<section class="sheet-rows">
               <h2>Row by row</h2>
-              ${written.rows.map(rowInWords)}
+              <div class="sheet-columns">
+                ${written.rows.map((row, i) => rowInWords(row, parts[i] ?? []))}
+              </div>
               ${choice.lastRow === chart.rows ? section(written.closing) : nothing}
             </section>`
           : nothing
@@ -320,18 +329,18 @@ export class SheetsPanel extends LitElement {
   }
 }
 
-function rowInWords({ heading, parts }: RowInstructions): TemplateResult {
+function rowInWords({ heading }: RowInstructions, parts: readonly PrintedPart[]): TemplateResult {
   return html`<section class="sheet-row">
     <h3>${heading}</h3>
     <ol>
       ${parts.map(
-        ({ text, substeps, cases }) => html`<li>
-          ${cases.length === 0 ? nothing : html`<strong>Colour change: ${cases.join(', ')}.</strong>`}
+        ({ text, substeps, like }) => html`<li>
           ${text}
+          ${like === null ? nothing : html`<em>Steps as in row ${like.row}, number ${like.part}.</em>`}
           ${
             substeps.length === 0
               ? nothing
-              : html`<ol class="substeps">${substeps.map((step) => html`<li>${step}</li>`)}</ol>`
+              : html`<ol class="sheet-steps">${substeps.map((step) => html`<li>${step}</li>`)}</ol>`
           }
         </li>`,
       )}
