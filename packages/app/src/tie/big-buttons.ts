@@ -18,10 +18,12 @@ export interface BigActions {
  *
  * @param hand null while it is fetched, and when all is tied
  * @param all whether all is tied
+ * @param step of a colour change, which is gone through step by step; from 0
  * @param notices what must be known before the next knot
  */
 export function bigButtons(
   hand: InHand | null,
+  step: number,
   all: boolean,
   shape: Shape,
   voice: boolean,
@@ -44,7 +46,7 @@ export function bigButtons(
     ${
       hand === null
         ? html`<p class="big-all">${all ? 'All knots are tied.' : ''}</p>`
-        : doneButton(hand, act)
+        : doneButton(hand, step, act)
     }
     <div class="big-row">
       <button type="button" aria-disabled=${canGoBack ? 'false' : 'true'} @click=${act.back}>
@@ -60,9 +62,10 @@ export function bigButtons(
   `;
 }
 
-function doneButton(hand: InHand, act: BigActions): TemplateResult {
+function doneButton(hand: InHand, step: number, act: BigActions): TemplateResult {
   const { knot, change, steps, next } = hand;
   const { kind, tying, held, column } = knot;
+  const more = change !== null && step + 1 < steps.length;
   return html`<button type="button" class="big-done" @click=${act.done}>
     <halfhitch-picture
       decorative
@@ -70,22 +73,29 @@ function doneButton(hand: InHand, act: BigActions): TemplateResult {
       .tyingColour=${tying.colour}
       .heldColour=${held.colour}
     ></halfhitch-picture>
-    <span class="big-words">
-      ${change === null ? nothing : html`<span class="big-change">Colour change</span>`}
-      <span class="big-kind">${kind.charAt(0).toUpperCase()}${kind.slice(1)} knot</span>
-      <span class="big-string">base string ${column + 1}</span>
-      <span class="big-lead">
-        <halfhitch-swatch .colour=${tying.colour}></halfhitch-swatch>${leadInWords(tying)}
-      </span>
-      ${
-        change === null
-          ? nothing
-          : html`<span class="big-steps">${steps.map((step) => html`<span>${step}</span>`)}</span>`
-      }
-      ${next[0] === undefined ? nothing : html`<span class="big-next">then ${next[0].text}</span>`}
-    </span>
-    <span class="big-tap">Tap when it is tied</span>
+    ${
+      change === null
+        ? html`<span class="big-words">
+          <span class="big-kind">${kind.charAt(0).toUpperCase()}${kind.slice(1)} knot</span>
+          <span class="big-string">base string ${column + 1}</span>
+          ${lead(hand)}
+          ${next[0] === undefined ? nothing : html`<span class="big-next">then ${next[0].text}</span>`}
+        </span>`
+        : html`<span class="big-words">
+          <span class="big-change">Colour change at base string ${column + 1}</span>
+          ${lead(hand)}
+          <span class="big-count">Step ${step + 1} of ${steps.length}</span>
+          <span class="big-step">${steps[step]}</span>
+        </span>`
+    }
+    <span class="big-tap">${more ? 'Tap when this step is done' : 'Tap when it is tied'}</span>
   </button>`;
+}
+
+function lead({ knot: { tying } }: InHand): TemplateResult {
+  return html`<span class="big-lead">
+    <halfhitch-swatch .colour=${tying.colour}></halfhitch-swatch>${leadInWords(tying)}
+  </span>`;
 }
 
 /** Knots left of the run, the one in hand included. */

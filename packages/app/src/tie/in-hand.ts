@@ -9,8 +9,6 @@ export interface InHand {
   readonly row: TieRow;
   /** "Forward knot on base string 4" */
   readonly heading: string;
-  /** The cases of its colour change; empty when there is none. */
-  readonly cases: readonly string[];
   /** The colour change in a sentence; null when there is none. */
   readonly change: string | null;
   /** What to do in turn, each complete by itself. */
@@ -34,7 +32,6 @@ export function inHand(row: TieRow, next: TieRow | null, place: KnotPlace): InHa
     knot,
     row,
     heading: headingOf(knot),
-    cases: change?.cases ?? [],
     change: change?.text ?? null,
     steps: change?.substeps ?? steps[place.order] ?? [],
     way: place.order === 0 ? (wayOf(sheet.instructions.parts)?.text ?? null) : null,
@@ -59,6 +56,12 @@ export function spoken({ knot, change, steps, way, run }: InHand): string {
   if (run.of === 1 || way !== null) return `${row}${headingOf(knot)}.`;
   if (run.at > 1) return `Base string ${knot.column + 1}, ${knot.kind}.`;
   return `${run.of} ${knot.kind} knots. The first on base string ${knot.column + 1}.`;
+}
+
+/** What is said aloud of one step of a colour change, the first with what it is about. */
+export function spokenStep({ change, steps, way, knot }: InHand, step: number): string {
+  const row = step > 0 || way === null ? '' : `Row ${knot.row + 1}. ${way} `;
+  return `${row}${step > 0 || change === null ? '' : `${change} `}${steps[step] ?? ''}`;
 }
 
 /** What a screen reader is told when the count has changed. */

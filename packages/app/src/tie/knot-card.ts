@@ -3,34 +3,36 @@ import { html, nothing, type TemplateResult } from 'lit';
 import '../view/swatch.js';
 import type { InHand } from './in-hand.js';
 
-/**
- * The knot in hand in words, and the moves after it.
- *
- * @param lesson opens the lesson for a colour change or a turn
- */
-export function knotCard(hand: InHand, lesson: () => void): TemplateResult {
-  const { knot, heading, cases, change, steps, way, run, next } = hand;
+/** What the knot in hand is called, and its two strings. */
+export function knotHead({ knot, heading, change, way, run }: InHand): TemplateResult {
+  const { tying, held } = knot;
   return html`
     ${way === null ? nothing : html`<p class="tie-way">${way}</p>`}
+    ${change === null ? nothing : html`<p class="tie-change">Colour change</p>`}
     <h2 id="knot-name" class="tie-knot">${heading}</h2>
     <p class="tie-strings">
       <span class="tie-string">
-        <halfhitch-swatch .colour=${knot.tying.colour}></halfhitch-swatch>
-        ${leadInWords(knot.tying)} ties
+        <halfhitch-swatch .colour=${tying.colour}></halfhitch-swatch>
+        ${leadInWords(tying)} ties
       </span>
       <span class="tie-string">
-        <halfhitch-swatch .colour=${knot.held.colour}></halfhitch-swatch>
-        onto ${knot.held.colour === knot.tying.colour ? 'one like it' : colourInWords(knot.held)}
+        <halfhitch-swatch .colour=${held.colour}></halfhitch-swatch>
+        ${held.name === '' ? 'the base string' : `base string (${colourInWords(held)})`}
       </span>
       ${run.of > 1 ? html`<span>knot ${run.at} of ${run.of} alike</span>` : nothing}
     </p>
-    ${
-      change === null
-        ? nothing
-        : html`
-          ${cases.length === 0 ? nothing : html`<p class="cases">Colour change: ${cases.join(', ')}</p>`}
-          <p>${change}</p>`
-    }
+  `;
+}
+
+/**
+ * Every step of the knot in hand in words, and the moves after it.
+ *
+ * @param lesson opens the lesson for a colour change or a turn
+ */
+export function knotWords(hand: InHand, lesson: () => void): TemplateResult {
+  const { change, steps, next } = hand;
+  return html`
+    ${change === null ? nothing : html`<p>${change}</p>`}
     <ol class="tie-steps">${steps.map((step) => html`<li>${step}</li>`)}</ol>
     ${
       hasLesson(hand)

@@ -17,9 +17,9 @@ import { Awake } from './awake.js';
 import { bigButtons, restOfRun } from './big-buttons.js';
 import { BreakClock } from './break-clock.js';
 import { ChangeCount } from './changes-left.js';
-import { announced, type InHand, inHand, spoken } from './in-hand.js';
+import { announced, type InHand, inHand, spoken, spokenStep } from './in-hand.js';
 import { tieKeyOf } from './keys.js';
-import { knotCard } from './knot-card.js';
+import { knotHead, knotWords } from './knot-card.js';
 import { finished, type NoticeActions, notices, restNotice } from './notices.js';
 import { PAUSE } from './pace.js';
 import { progressCard } from './progress-card.js';
@@ -52,6 +52,7 @@ export class TieView extends LitElement {
     chosen: { state: true },
     jumpError: { state: true },
     big: { state: true },
+    step: { state: true },
     elsewhere: { state: true },
     problem: { state: true },
     news: { state: true },
@@ -64,6 +65,8 @@ export class TieView extends LitElement {
   declare private chosen: Place | null;
   declare private jumpError: string;
   declare private big: boolean;
+  /** Of a colour change on the big button, from 0. */
+  declare private step: number;
   /** Whether another window has counted last. */
   declare private elsewhere: boolean;
   /** Why the knot in hand can't be shown. */
@@ -94,6 +97,7 @@ export class TieView extends LitElement {
     this.chosen = null;
     this.jumpError = '';
     this.big = false;
+    this.step = 0;
     this.elsewhere = false;
     this.problem = '';
     this.news = '';
@@ -229,6 +233,7 @@ export class TieView extends LitElement {
     if (now.row !== place.row || now.order !== place.order) return;
     this.problem = '';
     this.hand = row === null ? null : inHand(row, next, place);
+    this.step = 0;
     if (this.hand !== null) this.news = announced(this.hand, sheets.piece.columns);
   }
 
@@ -259,6 +264,28 @@ export class TieView extends LitElement {
   private readonly back = (): void => {
     if (this.tying?.back()) this.changedPlace();
   };
+
+  /** On the big button a colour change goes step by step, each to be read at arm's length. */
+  private get stepping(): InHand | null {
+    return this.big && this.hand !== null && this.hand.change !== null ? this.hand : null;
+  }
+
+  private readonly bigDone = (): void => {
+    const { stepping, step } = this;
+    if (stepping !== null && step + 1 < stepping.steps.length) this.toStep(step + 1);
+    else this.done();
+  };
+
+  private readonly bigBack = (): void => {
+    if (this.stepping !== null && this.step > 0) this.toStep(this.step - 1);
+    else this.back();
+  };
+
+  private toStep(step: number): void {
+    this.step = step;
+    this.news = this.hand?.steps[step] ?? '';
+    this.say();
+  }
 
   private goTo(done: number): void {
     this.tying?.goTo(done);
@@ -307,6 +334,7 @@ export class TieView extends LitElement {
   private readonly say = (): void => {
     if (!this.settings.voice) return;
     if (this.rests.due) this.voice.say('Time to rest your hands.');
+    else if (this.stepping !== null) this.voice.say(spokenStep(this.stepping, this.step));
     else if (this.hand !== null) this.voice.say(spoken(this.hand));
     else if (this.tying?.ready && this.place === null) this.voice.say('All knots are tied.');
   };
@@ -316,8 +344,8 @@ export class TieView extends LitElement {
     const key = tieKeyOf(event, this.settings.letters);
     if (key === null || this.piece === null) return;
     event.preventDefault();
-    if (key === 'done') this.done();
-    else if (key === 'back') this.back();
+    if (key === 'done') this.bigDone();
+    else if (key === 'back') this.bigBack();
     else if (key === 'run') this.runDone();
     else if (key === 'say') this.say();
     else this.big = !this.big;
@@ -382,13 +410,13 @@ export class TieView extends LitElement {
           : html`<p class="note">This chart does not knot out as drawn. See the Check view before you tie it.</p>`
       }
       ${this.big ? nothing : rest}
+      <section
+        class="card tie-now ${this.place === null || this.settings.picture === 'none' ? 'unpictured' : ''}"
+        aria-labelledby="knot-name"
+      >
+        ${this.inHandOrDone(shape, tying)}
+      </section>
       <div class="tie-bench">
-        <section class="card tie-now" aria-labelledby="knot-name">
-          ${this.inHandOrDone(shape, tying)}
-        </section>
-        <section class="card tie-watch" aria-label="The knot in 3D">
-          ${this.stage()}
-        </section>
         <section class="card tie-how-far" aria-label="How far you are">
           ${this.howFar(shape, tying)}
         </section>
@@ -415,17 +443,23 @@ export class TieView extends LitElement {
     const { hand, place } = this;
     if (place === null) {
       const active = tying.active > 60 ? aboutTime(tying.active) : null;
-      return html`${finished(knotsIn(shape), active, () => this.goTo(0))}${this.actions(tying)}`;
+      return html`<div class="tie-words">
+          ${finished(knotsIn(shape), active, () => this.goTo(0))}
+        </div>${this.actions(tying)}`;
     }
-    if (this.problem !== '') {
-      return html`<h2 id="knot-name" class="tie-knot">This knot can't be shown</h2>
-        <p role="alert">${this.problem}</p>${this.actions(tying)}`;
-    }
-    return html`${
-      hand === null
-        ? html`<h2 id="knot-name" class="tie-knot">The next knot</h2>`
-        : knotCard(hand, this.lesson)
-    }${this.actions(tying)}`;
+    const head =
+      this.problem !== ''
+        ? html`<h2 id="knot-name" class="tie-knot">This knot can't be shown</h2>
+          <p role="alert">${this.problem}</p>`
+        : hand === null
+          ? html`<h2 id="knot-name" class="tie-knot">The next knot</h2>`
+          : knotHead(hand);
+    return html`
+      <div class="tie-head">${head}</div>
+      ${this.actions(tying)}
+      <div class="tie-watch">${this.stage()}</div>
+      <div class="tie-words">${hand === null ? nothing : knotWords(hand, this.lesson)}</div>
+    `;
   }
 
   private actions(tying: Tying): TemplateResult {
@@ -464,13 +498,6 @@ export class TieView extends LitElement {
   private stage(): TemplateResult {
     const { hand, settings } = this;
     return html`
-      <div class="bar">
-        <fieldset class="switch">
-          <legend class="unseen">Picture</legend>
-          ${this.pictureChoice('row', 'In its row')} ${this.pictureChoice('knot', 'Alone')}
-          ${this.pictureChoice('none', 'None')}
-        </fieldset>
-      </div>
       ${
         settings.picture === 'row'
           ? html`<halfhitch-row
@@ -491,6 +518,11 @@ export class TieView extends LitElement {
           ><span slot="caption"></span></halfhitch-knot>`
           : nothing
       }
+              <fieldset class="switch">
+          <legend class="unseen">Picture</legend>
+          ${this.pictureChoice('row', 'In its row')} ${this.pictureChoice('knot', 'Alone')}
+          ${this.pictureChoice('none', 'None')}
+        </fieldset>
     `;
   }
 
@@ -543,14 +575,15 @@ export class TieView extends LitElement {
       <p class="unseen" role="status">${this.news}</p>
       ${bigButtons(
         this.place === null ? null : this.hand,
+        this.step,
         this.place === null,
         shape,
         this.settings.voice,
         tying.done > 0,
         html`${notices(tying, shape, this.elsewhere, this.noticeActions)}${rest}`,
         {
-          done: this.done,
-          back: this.back,
+          done: this.bigDone,
+          back: this.bigBack,
           runDone: this.runDone,
           sayAgain: this.say,
           close: () => {

@@ -78,7 +78,7 @@ function numberField(
   error: string,
 ): TemplateResult {
   return html`<label class="tie-field">
-    ${label} <span class="of">of ${number(most)}</span>
+    <span>${label} <span class="of">of ${number(most)}</span></span>
     <input
       type="text"
       inputmode="numeric"

@@ -294,17 +294,20 @@ export class FabricPicture extends HTMLElement {
   }
 
   private setVeil(): void {
+    const { piece, scale } = this;
+    if (piece === null) return;
+    const { rows, columns } = piece;
+    const { width, height } = fabricGeometry(rows, columns);
     const veils = this.veiledParts.map(({ firstRow, endRow, firstColumn, endColumn }) => {
       const first = this.boxOf({ row: firstRow, column: firstColumn });
       const last = this.boxOf({ row: endRow - 1, column: endColumn - 1 });
+      // With the turns and loose ends beside the knots.
+      const left = firstColumn === 0 ? 0 : first.x;
+      const right = endColumn >= columns ? width * scale : last.x + last.width;
+      const below = endRow >= rows ? height * scale : last.y + last.height;
       const veil = document.createElement('div');
       veil.className = 'fabric-veil';
-      setBox(veil, {
-        x: first.x,
-        y: first.y,
-        width: last.x + last.width - first.x,
-        height: last.y + last.height - first.y,
-      });
+      setBox(veil, { x: left, y: first.y, width: right - left, height: below - first.y });
       return veil;
     });
     this.veil.replaceChildren(...veils);
