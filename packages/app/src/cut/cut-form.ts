@@ -123,6 +123,8 @@ export interface CutFormParts {
   readonly settings: CutSettings;
   readonly errors: CutErrors;
   readonly fill: (change: Partial<CutSettings>) => void;
+  /** A field is left, or a choice made. */
+  readonly done: () => void;
   readonly reset: () => void;
 }
 
@@ -131,7 +133,7 @@ export function cutForm(parts: CutFormParts): TemplateResult {
   const { settings, errors } = parts;
   const wrongIn = (figures: readonly Figure[]): boolean =>
     figures.some(({ field }) => errors[field] !== undefined);
-  return html`<form class="cut-form" novalidate @submit=${(event: Event) => event.preventDefault()}>
+  return html`<form class="cut-form" novalidate @change=${parts.done} @submit=${(event: Event) => event.preventDefault()}>
     <fieldset>
       <legend>Thread</legend>
       ${choiceOf('thread', 'Thread given', THREAD_CHOICES, parts)}

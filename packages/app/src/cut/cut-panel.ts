@@ -120,6 +120,10 @@ export class CutPanel extends LitElement {
     this.keeping = window.setTimeout(() => this.keep(), PAUSE_TO_KEEP);
   };
 
+  private readonly done = (): void => {
+    this.keep();
+  };
+
   private readonly reset = (): void => {
     this.settings = USUAL_SETTINGS;
     this.later(0);
@@ -199,7 +203,7 @@ export class CutPanel extends LitElement {
       </div>
       <p class="unseen" role="status">${this.news}</p>
       <div class="cut-bench">
-        ${cutForm({ settings, errors, fill: this.fill, reset: this.reset })}
+        ${cutForm({ settings, errors, fill: this.fill, done: this.done, reset: this.reset })}
         <div class="cut-list" aria-busy=${this.busy ? 'true' : 'false'}>
           <p class="print-only print-title">${name}</p>
           ${

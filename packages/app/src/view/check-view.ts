@@ -1,4 +1,5 @@
 import '@halfhitch/simulator';
+import '../ease/ease-panel.js';
 import '../mistakes/try-panel.js';
 import '../mistakes/wrong-panel.js';
 import { changesInWords, type KnotReading, mirrorKnot } from '@halfhitch/core';
@@ -191,6 +192,12 @@ export class CheckView extends LitElement {
         </section>
         ${this.sheet === null ? nothing : this.row(piece, this.sheet)}
       </div>
+      <section class="card ease-card" aria-labelledby="ease-name">
+        <halfhitch-ease
+          .session=${this.session}
+          @place=${(event: CustomEvent<Place>) => this.onFinding(event.detail)}
+        ></halfhitch-ease>
+      </section>
       <section class="card try-card" aria-labelledby="try-name">
         <halfhitch-try
           ?mirror=${this.mirror}

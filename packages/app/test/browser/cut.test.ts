@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 import { describe } from 'vitest';
 import { DESKTOP, expect, PHONE, test } from '../../../../testing/browser.js';
 import { seriousFindings, smallTargets } from './axe.js';
-import { asText, choose, demoShown, STILL, textChart } from './workbench.js';
+import { asText, choose, STILL, textChart } from './workbench.js';
 
 const OTTER: Chart = readChart(
   readFileSync(new URL('../../../../examples/otter.json', import.meta.url)),
@@ -71,8 +71,7 @@ describe('the cut list', () => {
   test('gives what the list gives: strings, size, totals, and how sure they are', async ({
     openPage,
   }) => {
-    const page = await openPage('', STILL);
-    await demoShown(page);
+    const page = await openPage('#cut', STILL);
     const list = expected();
     await shows(page, list);
     const size = (await page.locator('.cut-size').textContent()) ?? '';
@@ -92,8 +91,7 @@ describe('the cut list', () => {
   });
 
   test('follows every field and the edges as they are changed', async ({ openPage }) => {
-    const page = await openPage('', STILL);
-    await demoShown(page);
+    const page = await openPage('#cut', STILL);
     await page.getByLabel('Thread given').selectOption('tex');
     await page.getByLabel('Fineness of one strand').fill('70');
     await page.getByLabel('Strands together').fill('3');
@@ -111,6 +109,7 @@ describe('the cut list', () => {
     await page.getByLabel('Tail at each end').fill('120');
     await page.getByLabel('Margin for safety').fill('25');
     await page.getByLabel('Longest lead').fill('2');
+    await page.getByLabel('Ease').fill('10');
     const last = { thread: thick, wrist: 170, tails: 120, margin: 25, workable: 2_000 };
     await shows(page, expected(last));
     const joined = expected(last).pieces.find(({ joinedInRow }) => joinedInRow !== null);
@@ -126,15 +125,16 @@ describe('the cut list', () => {
         (await totalsShown(page)).map((row) => Number(/ (\d+)(, at most \d+)?$/.exec(row)?.[1])),
       )
       .toEqual(putUps);
+    await page.getByRole('link', { name: 'Check' }).click();
     await page.getByLabel('Edges').selectOption('wrapped');
+    await page.getByRole('link', { name: 'Cut' }).click();
     await shows(page, expected({ ...last, putUp: 2_500, edge: 'wrapped' }));
     await page.getByRole('button', { name: 'Back to the usual figures' }).click();
     await shows(page, expected({ edge: 'wrapped' }));
   });
 
   test('takes a swatch and says what it leaves unexplained', async ({ openPage }) => {
-    const page = await openPage('', STILL);
-    await demoShown(page);
+    const page = await openPage('#cut', STILL);
     await fold(page, 'A swatch of your own');
     const fields = { Rows: '20', Columns: '12', Width: '24', Length: '58' };
     for (const [label, value] of Object.entries(fields)) {
@@ -152,12 +152,15 @@ describe('the cut list', () => {
     const share = (residual: number): string => `${(100 * Math.abs(residual)).toFixed(1)} %`;
     expect(size).toContain(`${share(calibration.residual.width)} of its width`);
     expect(size).toContain(`${share(calibration.residual.length)} of its length`);
+    const compared = (await page.locator('.cut-table.swatch').textContent()) ?? '';
+    expect(compared.replace(/\s+/g, ' ')).toMatch(
+      /Width [\d.]+ ± [\d.]+ 24.0 [\d.]+ % (more|less)/,
+    );
     expect(size).toContain(`may still be off by ${Math.round(100 * list.uncertainty)} %`);
   });
 
   test('says what is wrong beside the field, and keeps the list', async ({ openPage }) => {
-    const page = await openPage('', STILL);
-    await demoShown(page);
+    const page = await openPage('#cut', STILL);
     await shows(page, expected());
     const before = await linesShown(page);
     await page.getByLabel('Knotted part').selectOption('wrist');
@@ -184,8 +187,7 @@ describe('the cut list', () => {
   });
 
   test('unfolds what is wrong, also where two figures do not go together', async ({ openPage }) => {
-    const page = await openPage('', STILL);
-    await demoShown(page);
+    const page = await openPage('#cut', STILL);
     await fold(page, 'Tails, margin');
     await page.getByLabel('One put-up').fill('0.5');
     await fold(page, 'Tails, margin');
@@ -198,19 +200,22 @@ describe('the cut list', () => {
     await shows(page, expected({ length: 900 }));
   });
 
-  test('keeps what was filled in, and does without where nothing can be kept', async ({
-    openPage,
-  }) => {
-    const page = await openPage('', STILL);
-    await demoShown(page);
+  test('keeps what was filled in', async ({ openPage }) => {
+    const page = await openPage('#cut', STILL);
     await page.getByLabel('Knotted part').selectOption('wrist');
     await page.getByLabel('Round the wrist').fill('181');
     await shows(page, expected({ wrist: 181 }));
+    await page
+      .getByRole('button', { name: 'Undo' })
+      .and(page.locator('[aria-disabled=false]'))
+      .waitFor();
     await page.reload();
-    await demoShown(page);
-    expect(await page.getByLabel('Round the wrist').inputValue()).toBe('181');
     await shows(page, expected({ wrist: 181 }));
+    expect(await page.getByLabel('Round the wrist').inputValue()).toBe('181');
+  });
 
+  test('does without where the browser keeps nothing', async ({ openPage }) => {
+    const page = await openPage('#cut', STILL);
     await page.addInitScript(() => {
       Object.defineProperty(window, 'localStorage', {
         get() {
@@ -219,7 +224,6 @@ describe('the cut list', () => {
       });
     });
     await page.reload();
-    await demoShown(page);
     await shows(page, expected());
     await page.getByLabel('Knotted part').selectOption('wrist');
     await page.getByLabel('Round the wrist').fill('150');
@@ -227,8 +231,7 @@ describe('the cut list', () => {
   });
 
   test('follows the chart that is opened', async ({ openPage }) => {
-    const page = await openPage('', STILL);
-    await demoShown(page);
+    const page = await openPage('#cut', STILL);
     await shows(page, expected());
     const rows = ['bbbbbb', 'bboobb', 'bowwob', 'bboobb'];
     const { chart } = readChart(textChart(rows), 'chart.txt');
@@ -236,9 +239,53 @@ describe('the cut list', () => {
     await shows(page, cutList(chart, tightMeasures('straight')));
   });
 
+  test('fits a wrist by size and closing, can be undone, and answers those who want beads', async ({
+    openPage,
+  }) => {
+    const page = await openPage('#cut', STILL);
+    await shows(page, expected());
+    await fold(page, 'Wrist sizes');
+    await page.getByRole('button', { name: 'Use Woman, medium, 155 mm' }).click();
+    await shows(page, expected({ wrist: 155 }));
+    await page.getByLabel('Closed with').selectOption('ties');
+    await page.getByLabel('Gap that the tied plaits fill').fill('20');
+    await page.getByLabel('Length of a plait').fill('150');
+    // Less by the gap; tails of 1.25 plaits and 30 mm, in whole centimetres.
+    const { thickness } = expected().size;
+    const tied = { length: 155 + 10 + Math.PI * thickness - 20, tails: 220 };
+    await shows(page, expected(tied));
+    const fit = page.locator('.cut-fit');
+    expect(await fit.textContent()).toMatch(/wrist of 15[3-7] mm/);
+    expect(await page.locator('.care').textContent()).toMatch(/small child.*EN 14682/s);
+
+    await page.getByLabel('Closed with').selectOption('bead');
+    await page.locator('#cut-no-beads').getByText('beads aren’t planned here').waitFor();
+    await shows(page, expected({ wrist: 155 }));
+    await page.locator('.letterhead').getByText('Undo').click();
+    await expect.poll(() => page.getByLabel('Closed with').inputValue()).toBe('ties');
+    await shows(page, expected(tied));
+  });
+
+  test('says what to buy in words that can be copied', async ({ openPage }) => {
+    const page = await openPage('#cut', STILL);
+    await shows(page, expected());
+    const lines = await page.locator('.cut-shopping li').allTextContents();
+    expect(lines).toHaveLength(expected().totals.length);
+    await page.evaluate(() => {
+      Object.defineProperty(navigator, 'clipboard', {
+        value: {
+          writeText: async (text: string) => document.body.setAttribute('data-copied', text),
+        },
+      });
+    });
+    await page.getByRole('button', { name: 'Copy the list' }).click();
+    await page.getByText('Copied.').waitFor();
+    const copied = await page.locator('body').getAttribute('data-copied');
+    expect(copied).toBe(['To buy for Otter', ...lines.map((line) => `- ${line}`)].join('\n'));
+  });
+
   test('is printed without the rest of the page', async ({ openPage }) => {
-    const page = await openPage('', STILL);
-    await demoShown(page);
+    const page = await openPage('#cut', STILL);
     await shows(page, expected());
     await page.evaluate(() => {
       window.print = () => document.body.setAttribute('data-asked', '');
@@ -250,11 +297,11 @@ describe('the cut list', () => {
       page.locator(selector).first().isVisible();
     expect(await visible('.cut-table')).toBe(true);
     expect(await visible('.print-title')).toBe(true);
-    for (const selector of ['.letterhead', '.cut-form', '.verdict', '.watch', '.row-card']) {
+    for (const selector of ['.letterhead', '.cut-form', '.cut-sizes', '.foot']) {
       expect(await visible(selector), selector).toBe(false);
     }
     await page.evaluate(() => dispatchEvent(new Event('afterprint')));
-    expect(await visible('.verdict')).toBe(true);
+    expect(await visible('.letterhead')).toBe(true);
   });
 });
 
@@ -264,11 +311,13 @@ describe('the cut list, for everyone', () => {
     ['desktop, dark', { ...DESKTOP, colorScheme: 'dark' }],
   ] as const) {
     test(`axe finds nothing serious, nothing goes over the side: ${name}`, async ({ openPage }) => {
-      const page = await openPage('', { ...options, reducedMotion: 'reduce' });
-      await demoShown(page);
+      const page = await openPage('#cut', { ...options, reducedMotion: 'reduce' });
       await shows(page, expected());
       await fold(page, 'Tails, margin');
       await fold(page, 'A swatch of your own');
+      await page.getByLabel('Closed with').selectOption('buckle');
+      await page.locator('.cut-fit').getByText('over the bar').waitFor();
+      await fold(page, 'Wrist sizes');
       await page.getByLabel('Thread given').selectOption('diameter');
       await page.getByLabel('Thickness of one strand').fill('thick');
       await page.getByLabel('Tail at each end').fill('-3');
@@ -277,24 +326,4 @@ describe('the cut list, for everyone', () => {
       expect(await smallTargets(page)).toEqual({ over: 0, small: [] });
     });
   }
-
-  test('on a phone the picture and the knot come right after the verdict', async ({ openPage }) => {
-    const parts = (page: Page): Promise<string[]> =>
-      page
-        .locator('main section')
-        .evaluateAll((sections) => sections.map((section) => section.classList[1] ?? ''));
-    const page = await openPage('', PHONE);
-    await demoShown(page);
-    const asides = ['try-card', 'wrong-card', 'cut-card'];
-    const onPhone = ['about', 'result', 'watch', 'row-card', ...asides, 'setup'];
-    expect(await parts(page)).toEqual(onPhone);
-    // Seen in the order in which they are read out.
-    const tops = await page
-      .locator('main section')
-      .evaluateAll((sections) => sections.map((section) => section.getBoundingClientRect().top));
-    expect(tops).toEqual([...tops].sort((a, b) => a - b));
-    await page.setViewportSize({ width: 1300, height: 800 });
-    const onDesk = ['about', 'setup', 'result', 'watch', 'row-card', ...asides];
-    await expect.poll(() => parts(page)).toEqual(onDesk);
-  });
 });
