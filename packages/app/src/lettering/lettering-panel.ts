@@ -1,7 +1,6 @@
 import { CHART_LIMITS, type Chart, InputError } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import '../picture/chart-preview.js';
-import '../view/swatch.js';
 import { colourWarnings } from '../colour/hard-to-tell.js';
 import type { Lying } from '../picture/chart-preview.js';
 import { PictureDesk } from '../picture/desk.js';
@@ -55,15 +54,15 @@ const MAY_BE_EMPTY: ReadonlySet<Figure> = new Set([
 ]);
 
 const SIZE_WORDS: Readonly<Record<LetterSize, string>> = {
-  small: 'Small, 5 knots',
-  medium: 'Medium, 7 knots',
-  large: 'Large, 9 knots',
+  small: 'Small, 5',
+  medium: 'Medium, 7',
+  large: 'Large, 9',
 };
 
 const DIRECTION_WORDS: Readonly<Record<TextDirection, string>> = {
   across: 'Across',
-  downwards: 'Along, downwards',
-  upwards: 'Along, upwards',
+  downwards: 'Downwards',
+  upwards: 'Upwards',
 };
 
 const ALIGNMENT_WORDS: Readonly<Record<Alignment, string>> = {
@@ -223,25 +222,31 @@ export class LetteringPanel extends LitElement {
   protected override render(): TemplateResult {
     const { chart, problem, options } = this;
     const ready = chart !== null && problem === '';
-    return html`<form class="lettering-bench" novalidate @submit=${this.use}>
-      <div class="lettering-side">
-        ${this.textFields()} ${this.layFields()} ${this.colourFields()} ${this.borderFields()}
-        ${this.gapFields()}
+    return html`<form class="making-bench" novalidate @submit=${this.use}>
+      <div class="making-side">
+        <div class="making-first">${this.textFields()}</div>
+        <div class="making-rest">
+          ${this.layFields()} ${this.colourFields()} ${this.borderFields()} ${this.gapFields()}
+        </div>
       </div>
-      <div class="lettering-result">
-        <h3>What it becomes</h3>
-        <halfhitch-chart-preview
-          .chart=${chart}
-          .aspect=${this.aspect ?? this.tight}
-          .desk=${this.desk}
-          .lying=${LYING[options.direction]}
-          ?data-old=${!ready}
-        ></halfhitch-chart-preview>
-        ${chart === null || !ready ? nothing : this.about(chart)}
-        ${problem === '' ? nothing : html`<p class="field-error" role="alert">${problem}</p>`}
-        <button type="submit" class="primary" aria-disabled=${ready ? 'false' : 'true'}>
-          Use this
-        </button>
+      <div class="making-result">
+        <div class="making-preview">
+          <h3>What it becomes</h3>
+          <halfhitch-chart-preview
+            .chart=${chart}
+            .aspect=${this.aspect ?? this.tight}
+            .desk=${this.desk}
+            .lying=${LYING[options.direction]}
+            ?data-old=${!ready}
+          ></halfhitch-chart-preview>
+          <button type="submit" class="primary" aria-disabled=${ready ? 'false' : 'true'}>
+            Use this
+          </button>
+          ${problem === '' ? nothing : html`<p class="field-error" role="alert">${problem}</p>`}
+        </div>
+        <div class="making-notes">
+          ${chart === null || !ready ? nothing : this.about(chart)}
+        </div>
       </div>
     </form>`;
   }
@@ -292,14 +297,14 @@ export class LetteringPanel extends LitElement {
           </button>`,
         )}
       </div>
-      ${this.choice('size', 'Height of capitals', LETTER_SIZES, SIZE_WORDS)}
+      ${this.choice('size', 'Height of capitals, in knots', LETTER_SIZES, SIZE_WORDS)}
     </fieldset>`;
   }
 
   private layFields(): TemplateResult {
     return html`<fieldset>
       <legend>On the bracelet</legend>
-      ${this.choice('direction', 'Words run', DIRECTIONS, DIRECTION_WORDS)}
+      ${this.choice('direction', 'Words run across the bracelet, or along it', DIRECTIONS, DIRECTION_WORDS)}
       <div class="fields">
         ${this.number('columns', 'Whole width', 'columns', 'Empty: what the words take.')}
         ${this.number('rows', 'Whole length', 'rows', 'Empty: what the words take.')}
@@ -346,7 +351,9 @@ export class LetteringPanel extends LitElement {
               this.choose({ border: (event.target as HTMLSelectElement).value as BorderKind })}
           >
             ${BORDERS.map(
-              (kind) => html`<option value=${kind} .selected=${border === kind}>${kind}</option>`,
+              (kind) => html`<option value=${kind} .selected=${border === kind}>
+                ${kind === 'none' ? 'no border' : kind}
+              </option>`,
             )}
           </select>
         </div>
@@ -438,7 +445,6 @@ export class LetteringPanel extends LitElement {
     return html`<div class="field lettering-colour">
       <label for="lettering-colour-${which}">${label}</label>
       <div class="lettering-thread">
-        <halfhitch-swatch .colour=${thread.hex}></halfhitch-swatch>
         <select
           id="lettering-colour-${which}"
           @change=${(event: Event) => {

@@ -16,6 +16,9 @@ const LONGEST = 8192;
 /** Knots as narrow as this are no longer parted by lines, px. */
 const LINED = 5;
 
+/** Where the preview stays in sight above the fields. */
+const NARROW = matchMedia('(max-width: 47.99rem)');
+
 /** A chart as it will look: knots at their true proportions, plain or as thread. */
 export class ChartPreview extends LitElement {
   static override properties = {
@@ -111,7 +114,8 @@ export class ChartPreview extends LitElement {
     const canvas = this.querySelector('canvas');
     const frame = this.querySelector<HTMLElement>('.preview-frame');
     if (chart === null || canvas === null || frame === null) return;
-    const knot = this.knotSize(chart, frame.clientWidth);
+    const padding = Number.parseFloat(getComputedStyle(frame).paddingInlineStart) || 0;
+    const knot = this.knotSize(chart, frame.clientWidth - 2 * padding);
     const hanging = { width: chart.columns * knot, height: (chart.rows * knot) / aspect };
     const turned = lying !== 'hanging';
     const width = turned ? hanging.height : hanging.width;
@@ -154,7 +158,7 @@ export class ChartPreview extends LitElement {
   /** Width of a knot so that all of the chart is in sight, as long as knots can be told apart. */
   private knotSize({ rows, columns }: Chart, room: number): number {
     const { aspect, lying } = this;
-    const tall = Math.min(460, innerHeight * 0.6);
+    const tall = Math.min(460, innerHeight * (NARROW.matches ? 0.3 : 0.6));
     const [across, down] = lying === 'hanging' ? [room, tall] : [tall, room];
     const fitting = Math.min(across / columns, (down / rows) * aspect, LARGEST);
     return Math.max(fitting, Math.min(SMALLEST, (LONGEST / rows) * aspect));
@@ -178,7 +182,7 @@ export class ChartPreview extends LitElement {
                 this.look = look;
               }}
             />
-            ${look === 'thread' ? 'As thread' : 'As a chart'}
+            ${look === 'thread' ? 'Thread' : 'Chart'}
           </label>`,
         )}
       </fieldset>

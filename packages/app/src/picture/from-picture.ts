@@ -348,32 +348,33 @@ export class FromPicture extends LitElement {
 
   private form(picture: OpenPicture): TemplateResult {
     return html`<form
-      class="picture-bench"
+      class="making-bench"
       novalidate
       @submit=${(event: Event) => {
         event.preventDefault();
         this.use();
       }}
     >
-      <div class="picture-side">
-        ${this.cropFields(picture)} ${this.sizeFields()} ${this.colourFields()}
+      <div class="making-side">
+        <div class="making-first">${this.cropFields(picture)}</div>
+        <div class="making-rest">${this.sizeFields()} ${this.colourFields()}</div>
       </div>
-      <div class="picture-result">
-        <h3>What it becomes</h3>
-        <halfhitch-chart-preview
-          .chart=${this.result?.chart ?? null}
-          .aspect=${this.knotAspect}
-          .desk=${this.desk}
-          ?data-old=${!this.ready}
-        ></halfhitch-chart-preview>
-        ${this.result === null ? nothing : pictureResults(this.result, this.result.used, this.distortion())}
-        <button
-          type="submit"
-          class="primary"
-          aria-disabled=${this.ready ? 'false' : 'true'}
-        >
-          Use this
-        </button>
+      <div class="making-result">
+        <div class="making-preview">
+          <h3>What it becomes</h3>
+          <halfhitch-chart-preview
+            .chart=${this.result?.chart ?? null}
+            .aspect=${this.knotAspect}
+            .desk=${this.desk}
+            ?data-old=${!this.ready}
+          ></halfhitch-chart-preview>
+          <button type="submit" class="primary" aria-disabled=${this.ready ? 'false' : 'true'}>
+            Use this
+          </button>
+        </div>
+        <div class="making-notes">
+          ${this.result === null ? nothing : pictureResults(this.result, this.result.used, this.distortion())}
+        </div>
       </div>
     </form>`;
   }

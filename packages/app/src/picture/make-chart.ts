@@ -36,7 +36,7 @@ export function* makeChart(
 ): Generator<undefined, MadeChart, undefined> {
   const { rows, columns } = knots;
   const oklab = yield* oklabOfKnots(knots);
-  const reduced = yield* reduceColours(oklab, wish.colours);
+  const reduced = yield* reduceColours(oklab, columns, wish.colours);
   const matches = wish.threads.length === 0 ? [] : matchThreads(reduced, wish.threads);
   const palette =
     matches.length === 0

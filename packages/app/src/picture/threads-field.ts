@@ -9,7 +9,7 @@ export interface ThreadChoice extends OwnThread {
 
 export const MOST_THREADS = 64;
 
-/** Threads of the first list, and those of the second that have other colours, none ticked. */
+/** Threads of the first list, ticked, and those of the second that have other colours. */
 export function threadChoices(
   first: readonly OwnThread[],
   second: readonly OwnThread[],
@@ -18,7 +18,7 @@ export function threadChoices(
   return [...first, ...second]
     .filter(({ hex }) => !known.has(hex) && known.add(hex))
     .slice(0, MOST_THREADS)
-    .map(({ hex, name }, i) => ({ hex, name, used: i < first.length }));
+    .map(({ hex, name }, i) => ({ hex, name, used: first.length === 0 || i < first.length }));
 }
 
 /** The maker's threads, to be ticked, and a way to add another. */

@@ -98,6 +98,19 @@ describe('a palette', () => {
   });
 });
 
+describe('a small thing in a colour of its own', () => {
+  it('keeps it beside large areas of many shades', () => {
+    // A sky and a sea of 40 shades each, and a sun of 4 knots in 4,000.
+    const shade = (from: number, i: number): string =>
+      `#${(from + i * 0x010101).toString(16).padStart(6, '0')}`;
+    const drawn = Array.from({ length: 4000 }, (_, i) =>
+      i % 1000 === 500 ? '#f0c23c' : i < 2000 ? shade(0x9cb7c8, i % 40) : shade(0x123a5c, i % 40),
+    );
+    const found = made(knotsOf(100, drawn), { colours: 6 }).chart.colours.map((one) => one.hex);
+    expect(found).toContain('#f0c23c');
+  });
+});
+
 describe('own threads', () => {
   const threads = [
     { hex: '#1f6fb2', name: 'lake blue' },
