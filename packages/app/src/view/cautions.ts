@@ -1,7 +1,10 @@
 import { html, type TemplateResult } from 'lit';
 
-/** What can hurt someone in this work, said where it is found but does not get in the way. */
-export function cautions(): TemplateResult {
+/**
+ * What can hurt someone in this work, said where it is found but does not get in the way, and what
+ * is seldom wanted.
+ */
+export function cautions(demo: () => void): TemplateResult {
   return html`<footer class="foot">
     <details>
       <summary>Take care</summary>
@@ -21,6 +24,7 @@ export function cautions(): TemplateResult {
         </li>
       </ul>
     </details>
+    <button type="button" @click=${demo}>Show the demo</button>
     <p>Everything is worked out on this device. No chart leaves it.</p>
   </footer>`;
 }

@@ -236,7 +236,7 @@ export class Workbench extends LitElement {
       <main tabindex="-1" aria-busy=${busy ? 'true' : 'false'}>
         ${project === null || !this.loaded ? this.nothingYet() : this.view.show(session)}
       </main>
-      ${cautions()}
+      ${cautions(() => void this.openDemo())}
       ${this.drop.over ? html`<div class="drop" aria-hidden="true">Let go to open the chart</div>` : nothing}
     `;
   }
@@ -267,7 +267,6 @@ export class Workbench extends LitElement {
               @change=${this.onFile}
             />
           </label>
-          <button type="button" @click=${() => this.openDemo()}>Show the demo</button>
         </div>
       </header>
     `;
