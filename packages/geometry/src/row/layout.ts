@@ -43,7 +43,11 @@ export function layoutOf(scene: RowScene): Layout {
   const cow = finishedKnot('forward-backward', options);
   const d = clove.tyingRadius * 2;
   const pitch = clove.size.width + BETWEEN_KNOTS * d;
-  const rowHeight = Math.max(clove.size.height, cow.size.height);
+  // A knot that has caught a lead is the tallest, below: it is placed with its top at that of the others.
+  const caught = [...catching][0];
+  const tall = caught && finished(caught);
+  const rowHeight = Math.max(clove.size.height, cow.size.height, tall?.size.height ?? 0);
+  const raised = tall ? topOf(clove) - topOf(tall) : 0;
   return {
     pitch,
     rowHeight,
@@ -53,9 +57,17 @@ export function layoutOf(scene: RowScene): Layout {
       const { entry, exit } = finished(knot);
       // Every knot is centred on its row: a cow hitch by the mean of its two ends.
       const centre = (entry.at[1] + exit.at[1]) / 2;
-      return [knot.column * pitch, (knot.row ?? 0) * rowHeight - centre, 0];
+      const up = catching.has(knot) ? raised : 0;
+      return [knot.column * pitch, (knot.row ?? 0) * rowHeight - centre + up, 0];
     },
   };
+}
+
+/** The highest point of a knot's lead in the knot's frame. */
+function topOf({ tying }: FinishedKnot): number {
+  let top = Infinity;
+  for (let i = 1; i < tying.length; i += 3) top = Math.min(top, tying[i]!);
+  return top;
 }
 
 export function tyingOf(layout: Layout, knot: RowKnot): Float64Array {

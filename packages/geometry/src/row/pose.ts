@@ -78,7 +78,7 @@ export function rowPose(scene: RowScene, knotIndex: number, t: number): RowPose 
   const moment = momentFor(setting, knot, tied.half, tied.u);
   const strands: RowStrand[] = [
     ...baseStrands(setting, knot),
-    ...leadsOf(scene, knotIndex, phase).map((id) => leadStrand(setting, id, moment.points)),
+    ...leadsOf(scene, knotIndex).map((id) => leadStrand(setting, id, moment.points)),
   ];
   const inHalf = phase === 'first-half' || phase === 'second-half';
   return {
@@ -129,13 +129,9 @@ function momentFor(setting: Setting, knot: RowKnot, half: 0 | 1, u: number) {
   return { points: placed(points, 1, x, y, z), stage: moment.stage, progress: moment.progress };
 }
 
-/** Leads to be seen: a new one is taken up only when the old one is out of the way. */
-function leadsOf(scene: RowScene, index: number, phase: RowPhase): string[] {
-  const ids = new Set<string>();
-  for (let i = 0; i < index; i++) ids.add(scene.knots[i]!.tying);
-  const clearing: readonly RowPhase[] = ['lay-aside', 'pass-behind', 'take-down'];
-  if (!clearing.includes(phase)) ids.add(scene.knots[index]!.tying);
-  return [...ids];
+/** Leads to be seen: those that have tied or are about to. */
+function leadsOf(scene: RowScene, index: number): string[] {
+  return [...new Set(scene.knots.slice(0, index + 1).map(({ tying }) => tying))];
 }
 
 function baseStrands(setting: Setting, knot: RowKnot): RowStrand[] {

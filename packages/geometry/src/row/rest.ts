@@ -2,13 +2,23 @@ import { blended } from '../curve/blend.js';
 import type { Drape } from '../curve/drape.js';
 import { joined, lengthOf, resample } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
-import type { KnotEnd } from '../knot/finished.js';
+import { asideOf, hungPassage } from './behind.js';
+import { joint, ofLength } from './joint.js';
 import { comesBack, exitOf } from './layout.js';
-import { type FinishedPath, joint, ofLength } from './lead-path.js';
-import { dropped, hanging, heldOut, laidAside, resting, takenBehind } from './routes.js';
-import type { RowKnot } from './scene.js';
-import { passageOf, type Setting } from './setting.js';
-import { caughtPart, laidThrough, upToSide, wayInto } from './through.js';
+import { caught, type FinishedPath, keptBehind } from './parked.js';
+import {
+  cutBack,
+  dropped,
+  endOf,
+  hanging,
+  heldOut,
+  hungBehind,
+  laidAside,
+  resting,
+} from './routes.js';
+import { CLEARED, isClearing, type RowKnot } from './scene.js';
+import type { Setting } from './setting.js';
+import { laidThrough, upToSide, wayInto } from './through.js';
 
 /** A lead that does not tie at the moment: whole, and where its free part begins. */
 export interface RestingLead {
@@ -16,18 +26,11 @@ export interface RestingLead {
   readonly free: number;
 }
 
-/**
- * How much of a lead's last knot's exit gives way when the lead is taken elsewhere, in diameters: less
- * to the back than up to the front, where the next lead comes in.
- */
-const LET_GO = {
-  back: 0.5,
-  backFromCow: 0.2,
-  down: 0,
-  downPast: 0.65,
-  out: 0.8,
-  aside: 0.8,
-} as const;
+/** How much of a lead's last knot's exit gives way when the lead is taken elsewhere, in diameters. */
+const LET_GO = { down: 0, downPast: 0.65, out: 0.8, aside: 0.8 } as const;
+
+/** How much more of it after a knot that has caught a lead, which it leaves further out. */
+const PAST = 0.4;
 
 const smooth = (x: number): number => x * x * (3 - 2 * x);
 
@@ -37,9 +40,11 @@ export function restingLead(setting: Setting, path: FinishedPath, id: string): R
   const change = scene.knots[index]!.change;
   const catching = caughtBy(setting, path, id);
   if (change?.oldLead !== id) {
-    return catching ? caught(setting, path, catching, 1) : lying(setting, path, 'back', 'back', 1);
+    return catching
+      ? caughtHanging(setting, path, catching, 1)
+      : lying(setting, path, 'back', 'back', 1);
   }
-  const f = smooth(progress);
+  const f = smooth(isClearing(phase) ? Math.min(progress / CLEARED, 1) : progress);
   switch (phase) {
     case 'lay-aside':
       return along(setting, path, ['front', 'out', 'aside'], f);
@@ -59,7 +64,7 @@ export function restingLead(setting: Setting, path: FinishedPath, id: string): R
         : lying(setting, path, 'back', 'back', 1);
     case 'second-half':
       return catching
-        ? caught(setting, path, catching, progress)
+        ? caughtHanging(setting, path, catching, progress)
         : lying(setting, path, 'back', 'back', 1);
   }
 }
@@ -77,7 +82,7 @@ function caughtBy({ scene, index, layout }: Setting, path: FinishedPath, id: str
 }
 
 /** A lead that is caught in a knot, at fraction `u` of its second half, and hangs behind it. */
-function caught(setting: Setting, path: FinishedPath, by: RowKnot, u: number): RestingLead {
+function caughtHanging(setting: Setting, path: FinishedPath, by: RowKnot, u: number): RestingLead {
   const points = laid(setting, path, by, u, wholeLength(setting, path));
   return { points, free: Math.min(path.points.length / 3, points.length / 3) - 1 };
 }
@@ -96,13 +101,16 @@ function laid(
   length: number,
 ): Float64Array {
   const make = () => {
+    if (at === 1) return hangingBehind(setting, path, by, keptBehind(setting, path), length);
+    if (typeof at === 'number') {
+      return hangingBehind(setting, path, by, caught(setting, path, by, at), length);
+    }
     const kept = upToSide(setting, path, by);
-    const rest = length - lengthOf(kept);
-    const part =
-      typeof at === 'number'
-        ? caughtPart(setting, kept, by, at, rest)
-        : laidThrough(setting, kept, by, at, rest);
-    return ofLength(joint(setting, kept, part, [0, 0, 0], [wayInto(setting, by)]), length);
+    const part = laidThrough(setting, kept, by, at, length - lengthOf(kept));
+    const points = joint(setting, kept, part, [wayInto(setting, by)]);
+    return at === 'over'
+      ? ofLength(points, length)
+      : hangingBehind(setting, path, by, points, length);
   };
   // While the second half is pulled tight, hardly any moment comes again.
   if (typeof at === 'number' && at > 0 && at < 1) return make();
@@ -117,6 +125,20 @@ function laid(
     shapes.set(`${at}`, found);
   }
   return found;
+}
+
+/** A lead that heads to the back at its end, with the rest of it hanging there. */
+function hangingBehind(
+  setting: Setting,
+  path: FinishedPath,
+  by: RowKnot | undefined,
+  kept: Float64Array,
+  length: number,
+): Float64Array {
+  const { at } = endOf(kept);
+  const room = hungPassage(setting, path.last.tying, path.last);
+  const drape = hungBehind(at, room, asideOf(setting, path.last, by));
+  return joined(kept, drapedFrom(at, drape, length - lengthOf(kept), setting.options.diameter));
 }
 
 /** The lead `f` of the way through several ways of lying. */
@@ -181,14 +203,17 @@ function lineOf(
   if (way === 'over' || way === 'through') {
     return laid(setting, path, by!, way, length);
   }
-  const letGo = letGoFor(way, comesBack(last), by);
+  if (way === 'back') {
+    return hangingBehind(setting, path, undefined, keptBehind(setting, path), length);
+  }
+  const past = layout.catches(last) ? PAST : 0;
+  const letGo = (way === 'down' && by ? LET_GO.downPast : LET_GO[way]) + past;
   const kept = cutBack(points, letGo * d);
   const end = endOf(kept);
   const drapes: Readonly<Record<typeof way, Drape>> = {
     aside: laidAside(end, d),
     out: heldOut(end, d),
     down: dropped(end, d),
-    back: takenBehind(end, comesBack(last), passageOf(setting)),
   };
   const drape = drapes[way];
   return joined(kept, drapedFrom(end.at, drape, length - lengthOf(kept), d));
@@ -196,43 +221,3 @@ function lineOf(
 
 const drapedFrom = (at: Vec3, drape: Drape, length: number, d: number): Float64Array =>
   resting({ at, heading: drape.heading }, drape, drape, 1, length, d);
-
-function letGoFor(way: keyof typeof LET_GO, cameBack: boolean, by: RowKnot | undefined): number {
-  if (way === 'back' && cameBack) return LET_GO.backFromCow;
-  return way === 'down' && by ? LET_GO.downPast : LET_GO[way];
-}
-
-/** A thread without the last `length` of it. */
-function cutBack(points: Float64Array, length: number): Float64Array {
-  let last = points.length - 3;
-  let left = length;
-  for (; last > 6; last -= 3) {
-    const step = stepTo(points, last);
-    if (step > left) break;
-    left -= step;
-  }
-  const f = Math.min(left / stepTo(points, last), 1);
-  const end = [0, 1, 2].map((c) => points[last + c]! * (1 - f) + points[last - 3 + c]! * f);
-  // A last step too short to tell its direction is taken together with the one before.
-  if (f > 0.6) last -= 3;
-  const out = points.slice(0, last + 3);
-  out.set(end, last);
-  return out;
-}
-
-const stepTo = (points: Float64Array, at: number): number =>
-  Math.hypot(
-    points[at]! - points[at - 3]!,
-    points[at + 1]! - points[at - 2]!,
-    points[at + 2]! - points[at - 1]!,
-  );
-
-function endOf(points: Float64Array): KnotEnd {
-  const n = points.length;
-  const v = [0, 1, 2].map((c) => points[n - 3 + c]! - points[n - 6 + c]!);
-  const size = Math.hypot(v[0]!, v[1]!, v[2]!);
-  return {
-    at: [points[n - 3]!, points[n - 2]!, points[n - 1]!],
-    heading: [v[0]! / size, v[1]! / size, v[2]! / size],
-  };
-}

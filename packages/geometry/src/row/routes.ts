@@ -13,10 +13,11 @@ const DOWN: Vec3 = [0, 1, 0];
 const BACK: Vec3 = [0, 0, -1];
 const FRONT: Vec3 = [0, 0, 1];
 
-const BEND = 0.75;
+/** Radius of free bends. */
+export const BEND = 0.75;
 
-/** Radius of the bend where a lead leaves the front between two knots. */
-const CLOSE = 0.6;
+/** How far to the side of where it goes through a lead hangs behind the work, behind a knot. */
+export const ASIDE = 2 * BEND;
 
 /** Distance of points on a resting lead. */
 const POINT_STEP = 0.14;
@@ -48,29 +49,70 @@ export const heldOut = (at: KnotEnd, d: number): Drape => ({
   steps: [step(FRONT, 0, d)],
 });
 
-/**
- * Straight through between two base strings, and down behind the work; from a knot the lead came back
- * from, first behind that knot, out of the way of a lead that comes in on its side.
- */
-export function takenBehind(at: KnotEnd, cameBack: boolean, room: Passage): Drape {
+/** From where a lead goes straight to the back, `at`, on to its depth, behind a knot and down. */
+export function hungBehind(at: Vec3, room: Passage, aside: -1 | 1): Drape {
   const d = room.diameter;
-  const run = at.at[2] + room.behind - (CLOSE + BEND) * d;
-  const through = { to: BACK, radius: CLOSE * d, run };
-  const aside: Vec3 = [at.heading[0] < 0 ? 1 : -1, 0, 0];
+  const run = Math.max(at[2] + room.behind - BEND * d, 0);
   return {
-    heading: at.heading,
-    steps: cameBack
-      ? [through, step(aside, 0.6, d), step(DOWN, 0, d)]
-      : [through, step(DOWN, 0, d)],
+    heading: BACK,
+    steps: [{ to: BACK, radius: 0, run }, step([aside, 0, 0], 0, d), step(DOWN, 0, d)],
   };
 }
 
-/** From where a lead goes straight to the back, on to the depth at which leads rest, and down. */
-export function behindTheWork(at: Vec3, room: Passage, length: number): Float64Array {
-  const d = room.diameter;
-  const run = Math.max(at[2] + room.behind - BEND * d, 0);
-  const drape: Drape = { heading: BACK, steps: [{ to: BACK, radius: 0, run }, step(DOWN, 0, d)] };
-  return resting({ at, heading: BACK }, drape, drape, 1, length, d);
+/** How a lead leaves the front beside its last knot. */
+export interface WayOut {
+  /** How much of the knot's end gives way, in diameters. */
+  readonly letGo: number;
+  /** Direction between the knot's and straight to the back; bends to it and from it. */
+  readonly heading: Vec3;
+  readonly radius: number;
+  /** Straight part between the bends, in diameters. */
+  readonly run?: number;
+}
+
+/** Straight to the back between two knots. */
+export const WAY_OUT: WayOut = { letGo: 0.5, heading: BACK, radius: 0.6 };
+
+/**
+ * The same from a knot that the lead came back from: below, clear of what was taken to the back beside
+ * that knot, and of what comes up for the row below.
+ */
+export const WAY_OUT_BACK: WayOut = { letGo: 0.05, heading: [0, 0.64, -0.7684], radius: 0.55 };
+
+/** The same where the edge knot beside it ends in the same gap, as in work two knots wide. */
+export const WAY_OUT_FACING: WayOut = { letGo: 0.9, heading: [0, -0.2955, -0.9553], radius: 0.6 };
+
+/** The same from a knot that has caught a lead, which goes to the back there too. Found by search. */
+export const WAY_OUT_PAST: WayOut = {
+  letGo: 0.95,
+  heading: [0.058, 0.741, -0.669],
+  radius: 0.7,
+  run: 0.12,
+};
+
+/** The bends by which a lead leaves the front. */
+export function straightBack(from: KnotEnd, way: WayOut, d: number): Float64Array {
+  const radius = way.radius * d;
+  const side = from.heading[0] < 0 ? -1 : 1;
+  const [x, y, z] = way.heading;
+  const steps = [
+    { to: [side * x, y, z] as const, radius, run: (way.run ?? 0) * d },
+    { to: BACK, radius, run: 0 },
+  ];
+  const bends: Drape = { heading: from.heading, steps };
+  return resting(from, bends, bends, 1, lengthOfDrape(bends), d);
+}
+
+/** Length of a drape's bends and runs. */
+function lengthOfDrape({ heading, steps }: Drape): number {
+  let from = heading;
+  let sum = 0;
+  for (const { to, radius, run } of steps) {
+    const cos = from[0] * to[0] + from[1] * to[1] + from[2] * to[2];
+    sum += Math.acos(Math.min(Math.max(cos, -1), 1)) * radius + run;
+    from = to;
+  }
+  return sum;
 }
 
 /** Dropped close beside the knot, on the way to the back. */
@@ -104,28 +146,52 @@ export const WAY_IN: WayIn = { beside: 0.5, heading: [0.5, 0, -0.866] };
 export const WAY_IN_PAST: WayIn = { beside: 0.5, heading: [0.4, 0.3, -0.86] };
 
 /**
- * From behind the work, through between two base strings above the row, and down in front to a knot's
- * entry.
+ * From where it is behind the work in the gap between two base strings, through above the row, and down
+ * in front to a knot's entry.
  *
- * @param gap height of the gap between this row's knots and those above
+ * @param at where it comes straight to the front
  */
-export function fromBehind(
-  entry: KnotEnd,
-  gap: number,
-  room: Passage,
-  length: number,
-  into: WayIn,
-): Float64Array {
-  const { diameter: d, behind } = room;
+export function throughToFront(entry: KnotEnd, at: Vec3, d: number, into: WayIn): Float64Array {
   const side = entry.heading[0] < 0 ? -1 : 1;
-  const x = entry.at[0] - side * into.beside * d;
   const front = entry.at[2] + 1.1 * d;
-  const track = new Track([x, gap + BEND * d + length, -behind], UP)
-    .line(length)
-    .turn(FRONT, BEND * d)
-    .line(front + behind - 2 * BEND * d)
-    .turn(DOWN, BEND * d);
+  const track = new Track(at, FRONT).line(front - at[2] - BEND * d).turn(DOWN, BEND * d);
   const way = track.sample(Math.ceil(track.length / (POINT_STEP * d)) + 1);
   const [a, b, c] = into.heading;
   return joined(way, cubic(track.end, DOWN, entry.at, [side * a, b, c], [0, 0, 0]));
+}
+
+/** A thread without the last `length` of it. */
+export function cutBack(points: Float64Array, length: number): Float64Array {
+  let last = points.length - 3;
+  let left = length;
+  for (; last > 6; last -= 3) {
+    const step = stepTo(points, last);
+    if (step > left) break;
+    left -= step;
+  }
+  const f = Math.min(left / stepTo(points, last), 1);
+  const end = [0, 1, 2].map((c) => points[last + c]! * (1 - f) + points[last - 3 + c]! * f);
+  // A last step too short to tell its direction is taken together with the one before.
+  if (f > 0.6) last -= 3;
+  const out = points.slice(0, last + 3);
+  out.set(end, last);
+  return out;
+}
+
+const stepTo = (points: Float64Array, at: number): number =>
+  Math.hypot(
+    points[at]! - points[at - 3]!,
+    points[at + 1]! - points[at - 2]!,
+    points[at + 2]! - points[at - 1]!,
+  );
+
+/** A thread's end and its direction there. */
+export function endOf(points: Float64Array): KnotEnd {
+  const n = points.length;
+  const v = [0, 1, 2].map((c) => points[n - 3 + c]! - points[n - 6 + c]!);
+  const size = Math.hypot(v[0]!, v[1]!, v[2]!);
+  return {
+    at: [points[n - 3]!, points[n - 2]!, points[n - 1]!],
+    heading: [v[0]! / size, v[1]! / size, v[2]! / size],
+  };
 }

@@ -43,6 +43,13 @@ export type RowPhase =
   | 'lay-through'
   | 'second-half';
 
+/** Moves in which an old lead is taken out of the way and a new one comes up. */
+export const isClearing = (phase: RowPhase): boolean =>
+  phase === 'lay-aside' || phase === 'pass-behind' || phase === 'take-down';
+
+/** Share of such a move after which the old lead is out of the way. */
+export const CLEARED = 0.3;
+
 export const ROW_LIMITS = { columns: 300, knots: 2000 } as const;
 
 const PHASES: Readonly<Record<ChangeHow | 'none', readonly RowPhase[]>> = {

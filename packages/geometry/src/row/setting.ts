@@ -1,6 +1,5 @@
 import type { ResolvedOptions } from '../knot/options.js';
 import { entryOf, exitOf, type Layout } from './layout.js';
-import type { Passage } from './routes.js';
 import type { RowKnot, RowPhase, RowScene } from './scene.js';
 
 /** A moment of a scene. */
@@ -17,13 +16,6 @@ export interface Setting {
 /** Whether a lead turns back between two knots. */
 export const turnsBack = ({ layout }: Setting, from: RowKnot, to: RowKnot): boolean =>
   exitOf(layout, from).heading[0] * entryOf(layout, to).heading[0] < 0;
-
-/** Room for leads that go behind the work, in mm. */
-export function passageOf({ options }: Setting): Passage {
-  const d = options.diameter;
-  const behind = (options.ratio / 2 + 1 + 1.1) * d;
-  return { diameter: d, behind };
-}
 
 /** Points per base string. */
 const BASE_POINTS = 48;

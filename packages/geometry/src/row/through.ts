@@ -1,24 +1,27 @@
-import { joined, lengthOf, placed } from '../curve/polyline.js';
+import { placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
 import { catchingFamilyFor } from '../knot/catching-family.js';
 import { caughtAt } from '../knot/catching-motion.js';
 import { laidOver, oldLeadFrom } from '../knot/caught.js';
 import type { Obstacle } from '../relax/settle.js';
 import { entryOf, fromRight } from './layout.js';
-import type { FinishedPath } from './lead-path.js';
-import { behindTheWork, WAY_IN_PAST } from './routes.js';
+import type { FinishedPath } from './parked.js';
+import { WAY_IN_PAST } from './routes.js';
 import type { RowKnot } from './scene.js';
-import { passageOf, type Setting } from './setting.js';
+import type { Setting } from './setting.js';
 
 /** Length over which the way of an old lead is led to where its last knot really leaves it, in diameters. */
 const LEADING = 2.2;
+
+/** How much further out a lead leaves a knot that has caught another, in diameters. */
+const FURTHER = 0.4;
 
 /** Points per diameter of the way through. */
 const DENSITY = 8;
 
 /**
  * An old lead from its last knot on, laid over the first half of the knot `by` that is to catch it: its
- * end hanging in front (`over`) or behind the work (`through`).
+ * end, `length` long, hanging in front (`over`), or up to where it heads to the back (`through`).
  */
 export function laidThrough(
   setting: Setting,
@@ -31,30 +34,22 @@ export function laidThrough(
   const d = setting.options.diameter;
   const back = way === 'through';
   const track = laidOver(p, back, length / d);
-  const laid = inPlace(setting, kept, by, track.sample(Math.ceil(track.length * DENSITY)));
-  return back ? joined(laid, hungBehind(setting, laid, length - lengthOf(laid))) : laid;
+  return inPlace(setting, kept, by, track.sample(Math.ceil(track.length * DENSITY)));
 }
 
-/** An old lead caught by the knot `by`, at fraction `u` of its second half, hanging behind. */
+/** An old lead caught by the knot `by`, at fraction `u` of its second half, up to behind that knot. */
 export function caughtPart(
   setting: Setting,
   kept: Float64Array,
   by: RowKnot,
   u: number,
-  length: number,
 ): Float64Array {
-  const part = inPlace(setting, kept, by, caughtAt(catchingFamilyFor(setting.options.ratio), u));
-  return joined(part, hungBehind(setting, part, Math.max(length - lengthOf(part), 1)));
+  return inPlace(setting, kept, by, caughtAt(catchingFamilyFor(setting.options.ratio), u));
 }
 
 /** The old lead where a knot tied before has caught it. */
 export function caughtIn(setting: Setting, by: RowKnot): Float64Array {
   return placedIn(setting, by, caughtAt(catchingFamilyFor(setting.options.ratio), 1));
-}
-
-function hungBehind(setting: Setting, part: Float64Array, length: number): Float64Array {
-  const n = part.length;
-  return behindTheWork([part[n - 3]!, part[n - 2]!, part[n - 1]!], passageOf(setting), length);
 }
 
 /** From the frame of the catching knot to the scene, beginning where the lead's last knot leaves it. */
@@ -102,7 +97,9 @@ function startOf({ layout, options }: Setting, by: RowKnot): Vec3 {
 export function upToSide(setting: Setting, path: FinishedPath, by: RowKnot): Float64Array {
   const { points } = path;
   const side = sideOf(by);
-  const x = startOf(setting, by)[0] * side + 1e-6 * setting.options.diameter;
+  // A knot that has caught a lead itself ends further out.
+  const out = setting.layout.catches(path.last) ? FURTHER : 0;
+  const x = startOf(setting, by)[0] * side + (out + 1e-6) * setting.options.diameter;
   let last = points.length - 3;
   while (last > 6 && points[last]! * side > x) last -= 3;
   return points.slice(0, last + 3);

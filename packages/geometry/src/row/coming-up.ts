@@ -1,0 +1,123 @@
+import { joined, lengthOf } from '../curve/polyline.js';
+import type { Vec3 } from '../curve/track.js';
+import { asideOf, catcher, hungPassage, inOneGap, passageTo, wayIn } from './behind.js';
+import { ofLength } from './joint.js';
+import { entryOf } from './layout.js';
+import { type FinishedPath, keptBehind } from './parked.js';
+import { throughToFront, WAY_IN, WAY_IN_PAST } from './routes.js';
+import { CLEARED, type RowKnot } from './scene.js';
+import type { Setting } from './setting.js';
+import {
+  type Float,
+  floatBehind,
+  freshWay,
+  sampled,
+  slackAt,
+  stretchOf,
+  swungBehind,
+} from './taking-up.js';
+
+/** A lead that comes to its knot from behind the work. */
+export interface FromBehind {
+  /** Its thread through its knots before and to the back. */
+  readonly kept: Float64Array;
+  /** Behind the work, up to where it turns to the front. */
+  readonly behind: Float64Array;
+  /** From there to the knot's entry. */
+  readonly onward: Float64Array;
+  /** Where it lies behind the work, if it was there since its knot before. */
+  readonly float: Float | undefined;
+}
+
+/** The way from behind to the knot being tied, the lead pulled straight. */
+export function fromBehind(
+  setting: Setting,
+  knot: RowKnot,
+  before: FinishedPath | undefined,
+): FromBehind {
+  const { layout, index, options } = setting;
+  const room = passageTo(setting, index);
+  const into = layout.catches(knot) ? WAY_IN_PAST : WAY_IN;
+  if (!before) {
+    const way = freshWay(setting, knot, room, into);
+    return { kept: new Float64Array(0), ...way, float: undefined };
+  }
+  const kept = keptBehind(setting, before);
+  const n = kept.length;
+  const from: Vec3 = [kept[n - 3]!, kept[n - 2]!, kept[n - 1]!];
+  const to = wayIn(setting, knot);
+  const last = lastKnot(setting, knot);
+  const near = inOneGap(setting, from, to);
+  const aside = near ? asideOf(setting, last.knot, last.by) : undefined;
+  const float: Float = { from, to, room, aside };
+  const track = floatBehind(float, 0);
+  const onward = throughToFront(entryOf(layout, knot), track.end, options.diameter, into);
+  return { kept, behind: sampled(track, options.diameter), onward, float };
+}
+
+/** Share of the time left to a lead that comes up in which it is led to where its loop will hang. */
+const SWUNG = 0.22;
+
+/** Slow at both ends, but nearly steady in between. */
+const steady = (x: number): number => 0.6 * x + 0.4 * x * x * (3 - 2 * x);
+
+const smooth = (x: number): number => x * x * (3 - 2 * x);
+
+/**
+ * A lead while it comes up from behind to take over, its end first, once the lead before is out of the
+ * way.
+ *
+ * @param whole the lead when it has come, with some more of its free end
+ * @param length of the lead at every moment
+ */
+export function comingUp(
+  setting: Setting,
+  knot: RowKnot,
+  way: FromBehind,
+  whole: Float64Array,
+  length: number,
+): Float64Array {
+  const f = Math.max((setting.progress - CLEARED) / (1 - CLEARED), 0);
+  const { kept, float } = way;
+  if (!float) return risen(setting, way, whole, length, steady(f));
+  const free = length - lengthOf(kept);
+  if (f < SWUNG) {
+    const last = lastKnot(setting, knot);
+    const hung = hungPassage(setting, knot.tying, last.knot);
+    const aside = asideOf(setting, last.knot, last.by);
+    return joined(kept, swungBehind(float, hung, aside, free, smooth(f / SWUNG)));
+  }
+  const slack = slackAt(float, free, steady((f - SWUNG) / (1 - SWUNG)));
+  const d = setting.options.diameter;
+  const rest = whole.slice(kept.length - 3 + way.behind.length - 3);
+  return ofLength(joined(kept, sampled(floatBehind(float, slack), d), rest), length);
+}
+
+/** The knot that a lead tied last, and the one that took over from it there. */
+function lastKnot({ scene, index }: Setting, knot: RowKnot) {
+  let from = index - 1;
+  while (scene.knots[from]!.tying !== knot.tying) from--;
+  return { knot: scene.knots[from]!, by: catcher({ scene }, { lead: knot.tying, from }) };
+}
+
+/** A lead that has not tied before, drawn up lengthwise from below. */
+function risen(
+  setting: Setting,
+  way: FromBehind,
+  whole: Float64Array,
+  length: number,
+  f: number,
+): Float64Array {
+  const d = setting.options.diameter;
+  const [x, y, z] = way.behind as unknown as [number, number, number];
+  const rows = Math.max(...setting.scene.knots.map((k) => k.row ?? 0));
+  const bottom = rows * setting.layout.rowHeight + BELOW * d;
+  const below = length + Math.max(bottom - y, 0);
+  const line: number[] = [];
+  const steps = Math.ceil(below / d);
+  for (let i = 0; i < steps; i++) line.push(x, y + below * (1 - i / steps), z);
+  return stretchOf(joined(line, whole), below * f, length);
+}
+
+/** Where the base strings end below the last row, in diameters. */
+const BELOW = 18;

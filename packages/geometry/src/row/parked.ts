@@ -1,0 +1,60 @@
+import { joined } from '../curve/polyline.js';
+import { catcher } from './behind.js';
+import { joint } from './joint.js';
+import { comesBack, type Layout } from './layout.js';
+import {
+  cutBack,
+  endOf,
+  straightBack,
+  WAY_OUT,
+  WAY_OUT_BACK,
+  WAY_OUT_FACING,
+  WAY_OUT_PAST,
+  type WayOut,
+} from './routes.js';
+import type { RowKnot } from './scene.js';
+import type { Setting } from './setting.js';
+import { caughtPart, upToSide, wayInto } from './through.js';
+
+/** A lead's knots up to some moment, one thread, and the last of them. */
+export interface FinishedPath {
+  readonly points: Float64Array;
+  readonly last: RowKnot;
+}
+
+const known = new WeakMap<FinishedPath, Float64Array>();
+
+/** A lead that has left the front for good, up to behind its last knot, where it heads to the back. */
+export function keptBehind(setting: Setting, path: FinishedPath): Float64Array {
+  let found = known.get(path);
+  if (!found) {
+    const from = setting.scene.knots.lastIndexOf(path.last);
+    const by = catcher(setting, { lead: path.last.tying, from });
+    found =
+      by && setting.layout.catches(by) ? caught(setting, path, by, 1) : plain(setting, path, by);
+    known.set(path, found);
+  }
+  return found;
+}
+
+/** A lead caught in a knot, at fraction `u` of its second half, up to behind that knot. */
+export function caught(setting: Setting, path: FinishedPath, by: RowKnot, u: number): Float64Array {
+  const kept = upToSide(setting, path, by);
+  return joint(setting, kept, caughtPart(setting, kept, by, u), [wayInto(setting, by)]);
+}
+
+function plain(setting: Setting, path: FinishedPath, by: RowKnot | undefined): Float64Array {
+  const d = setting.options.diameter;
+  const way = wayOutOf(setting.layout, path.last, by);
+  const kept = cutBack(path.points, way.letGo * d);
+  return joined(kept, straightBack(endOf(kept), way, d));
+}
+
+/** How a lead leaves the front after its last knot when the knot that takes over does not catch it. */
+export function wayOutOf(layout: Layout, last: RowKnot, by: RowKnot | undefined): WayOut {
+  if (comesBack(last)) {
+    const facing = by?.change?.how === 'passed-behind' && comesBack(by);
+    return facing ? WAY_OUT_FACING : WAY_OUT_BACK;
+  }
+  return layout.catches(last) ? WAY_OUT_PAST : WAY_OUT;
+}
