@@ -11,8 +11,10 @@ export interface ChartForm {
   readonly title: string;
   readonly fields: (chart: Chart) => TemplateResult;
   readonly button: string;
-  /** For the button that takes it back; null where another piece is opened. */
-  readonly what: string | null;
+  /** For the button that takes it back. */
+  readonly what: string;
+  /** Whether the open chart is changed, or another piece is opened. */
+  readonly as: 'edit' | 'open';
   /** @throws InputError when the answers can't be used */
   readonly make: (chart: Chart, answers: FormData, ground: number) => Chart;
 }
@@ -22,7 +24,8 @@ const { maxRows, maxColumns, maxName } = CHART_LIMITS;
 export const NEW_CHART: ChartForm = {
   title: 'A new chart',
   button: 'Begin to draw',
-  what: null,
+  what: 'Begin a new chart',
+  as: 'open',
   fields: (chart) => html`
     <label>
       Name
@@ -56,6 +59,7 @@ export const RENAME: ChartForm = {
   title: 'Name of the piece',
   button: 'Rename',
   what: 'Rename the piece',
+  as: 'edit',
   fields: (chart) => html`<label>
     Name
     <input type="text" name="name" maxlength=${maxName} autocomplete="off" .value=${chart.name} />
@@ -67,6 +71,7 @@ export const RESIZE: ChartForm = {
   title: 'Another size',
   button: 'Change the size',
   what: 'Change the size',
+  as: 'edit',
   fields: (chart) => html`
     <p>The drawing is cut off where the chart shrinks; where it grows, there is ground.</p>
     <div class="fields">
@@ -106,6 +111,7 @@ export const REPEAT: ChartForm = {
   title: 'Draw it again and again',
   button: 'Repeat',
   what: 'Repeat the drawing',
+  as: 'edit',
   fields: (chart) => html`
     <p>
       The whole drawing of ${chart.rows} rows is drawn again below itself, and beside itself if you

@@ -12,31 +12,26 @@ export interface ChartMade {
 export interface Maker {
   readonly title: string;
   readonly load: () => Promise<unknown>;
-  readonly show: () => TemplateResult;
+  /**
+   * @param colours of the open chart
+   * @param aspect width of a knot by its height; null while that is not known
+   */
+  readonly show: (colours: Chart['colours'], aspect: number | null) => TemplateResult;
 }
 
 export type MakerName = 'letters' | 'picture';
 
-const parts = {
-  ...import.meta.glob('../../lettering/lettering-panel.ts'),
-  ...import.meta.glob('../../picture/from-picture.ts'),
-};
-
-const loaded = async (path: string): Promise<unknown> => {
-  const load = parts[path];
-  if (load === undefined) throw new Error('This part is not there.');
-  return load();
-};
-
 export const MAKERS: Readonly<Record<MakerName, Maker>> = {
   letters: {
     title: 'Letters',
-    load: () => loaded('../../lettering/lettering-panel.ts'),
-    show: () => html`<halfhitch-lettering></halfhitch-lettering>`,
+    load: () => import('../../lettering/lettering-panel.js'),
+    show: (colours, aspect) =>
+      html`<halfhitch-lettering .colours=${colours} .aspect=${aspect}></halfhitch-lettering>`,
   },
   picture: {
     title: 'From a picture',
-    load: () => loaded('../../picture/from-picture.ts'),
-    show: () => html`<halfhitch-from-picture></halfhitch-from-picture>`,
+    load: () => import('../../picture/from-picture.js'),
+    show: (colours, aspect) =>
+      html`<halfhitch-from-picture .colours=${colours} .aspect=${aspect}></halfhitch-from-picture>`,
   },
 };

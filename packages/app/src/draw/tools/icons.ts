@@ -18,3 +18,9 @@ export function toolIcon(name: ToolName): TemplateResult {
     ${SHAPES[name]}
   </svg>`;
 }
+
+export function takeBackIcon(): TemplateResult {
+  return html`<svg class="tool-icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
+    <path d="M9 5 4.5 9.5 9 14M5 9.5h9a5 5 0 0 1 0 10h-4" />
+  </svg>`;
+}

@@ -4,58 +4,47 @@ import { withCells } from '../edit/cells.js';
 import { emptied, type Patch, pasted, patchOf } from '../edit/patch.js';
 import type { Place } from '../edit/place.js';
 
-/**
- * A piece of drawing that was laid down last, and what it lies on. Moved again, it leaves what was
- * under it and not a hole.
- */
-interface Laid {
+/** A patch taken up. */
+export interface Lifted {
+  /** The drawing without it. */
   readonly on: Chart;
   readonly patch: Patch;
-  /** Where it lies; may be over the side. */
+  /** Where it lay; may be over the side. */
   readonly at: Place;
-  readonly selection: Area;
 }
 
-/** Takes selections up and lays them down elsewhere. */
+/**
+ * Takes selections up and lays them down elsewhere. What was laid down last is known: moved again,
+ * it leaves what was under it and not a hole.
+ */
 export class Lifting {
-  /** The chart that came of laying it down; another chart means that something was done since. */
-  private result: Chart | null = null;
-  private laid: Laid | null = null;
+  private laid: (Lifted & { readonly selection: Area; readonly result: Chart }) | null = null;
 
-  /** Lays a patch on a chart. */
+  /** Lays a patch on a chart. `selection`: what of it is in the chart. */
   lay(on: Chart, patch: Patch, at: Place, selection: Area): Chart {
     const result = pasted(on, patch, at);
-    this.laid = { on, patch, at, selection };
-    this.result = result;
+    this.laid = { on, patch, at, selection, result };
     return result;
   }
 
   /**
-   * What moving a selection begins with: the drawing without it, and the patch.
+   * What moving a selection begins with.
    *
    * @param ground colour that is left where it was
    * @param leave whether it stays where it was as well
    */
-  lift(
-    chart: Chart,
-    selection: Area,
-    ground: number,
-    leave: boolean,
-  ): { readonly on: Chart; readonly patch: Patch; readonly at: Place } {
+  lift(chart: Chart, selection: Area, ground: number, leave: boolean): Lifted {
     const { laid } = this;
-    if (laid !== null && chart === this.result && sameArea(laid.selection, selection)) {
-      return { ...laid, on: leave ? chart : laid.on };
-    }
-    const on = leave ? chart : emptied(chart, selection, ground);
-    return { on, patch: patchOf(chart, selection), at: selection };
+    // Another chart means that something was done since.
+    const known = laid !== null && laid.result === chart && sameArea(laid.selection, selection);
+    const { patch, at } = known ? laid : { patch: patchOf(chart, selection), at: selection };
+    if (leave) return { on: chart, patch, at };
+    return { on: known ? laid.on : emptied(chart, selection, ground), patch, at };
   }
 }
 
 /** The chart as it was if nothing differs, so that there is nothing to undo. */
 export function ifChanged(before: Chart, after: Chart): Chart {
-  return after.colours === before.colours &&
-    after.rows === before.rows &&
-    after.columns === before.columns
-    ? withCells(before, after.cells)
-    : after;
+  if (after.colours !== before.colours) return after;
+  return withCells(before, after.cells) === before ? before : after;
 }

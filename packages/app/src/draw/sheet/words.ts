@@ -1,0 +1,22 @@
+import { type Chart, directionOf, type StartSide } from '@halfhitch/core';
+import { colourName } from '../edit/colours.js';
+import type { Place, Size } from '../edit/place.js';
+
+/** "Row 3, column 5: buoy orange" */
+export function cellInWords(chart: Chart, { row, column }: Place): string {
+  const colour = chart.colours[chart.cells[row * chart.columns + column] as number];
+  const name = colour === undefined ? 'no colour' : colourName(colour);
+  return `Row ${row + 1}, column ${column + 1}: ${name}`;
+}
+
+/** "Row 3 is knotted from left to right." */
+export function rowInWords(start: StartSide, row: number): string {
+  const way = directionOf(start, row) === 'right' ? 'left to right' : 'right to left';
+  return `Row ${row + 1} is knotted from ${way}.`;
+}
+
+/** "1,200 knots" */
+export function knotsInWords({ rows, columns }: Size): string {
+  const many = rows * columns;
+  return `${many.toLocaleString('en-GB')} ${many === 1 ? 'knot' : 'knots'}`;
+}
