@@ -42,7 +42,7 @@ describe('access', () => {
     const page = await openPage('', { ...DESKTOP, reducedMotion: 'reduce' });
     await demoShown(page);
     const seen: string[] = [];
-    for (let i = 0; i < 40; i++) {
+    for (let i = 0; i < 150; i++) {
       await page.keyboard.press('Tab');
       const focus = await page.evaluate(() => {
         let active = document.activeElement;
