@@ -192,7 +192,7 @@ function swatchTable(check: SwatchCheck): TemplateResult {
             </td>
             <td role="cell" class="amount" data-name="Measured">${number(side.measured, 1)}</td>
             <td role="cell" class="amount whole" data-name="Difference">
-              ${differenceInWords(side)}${side.within ? ', as expected' : nothing}
+              ${differenceInWords(side)}${side.within ? ', as near as expected' : nothing}
             </td>
           </tr>`,
         )}

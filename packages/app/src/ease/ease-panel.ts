@@ -2,6 +2,7 @@ import {
   type BestWay,
   effortInWords,
   gainInWords,
+  LETTERS_IN_WORDS,
   mirroredChart,
   type Pace,
   suggestionInWords,
@@ -335,17 +336,12 @@ export class EasePanel extends LitElement {
           .checked=${this.mayMirror}
           @change=${(event: Event) => this.setMirror((event.target as HTMLInputElement).checked)}
         />
-        The drawing may be mirrored for it
+        The drawing may be mirrored or turned for it
       </label>
-      ${
-        this.mayMirror
-          ? html`<p class="hint">Mirrored, letters and numbers read the wrong way round.</p>`
-          : nothing
-      }
       ${
         saved === null
           ? html`<p>As it is now, ${lower(wayInWords(current))}, is the best of the ${ways.length} ways.</p>`
-          : html`<p>${wayInWords(best)}. ${saved}</p>
+          : html`<p>${wayInWords(best)}. ${saved} ${LETTERS_IN_WORDS[best.mirroring]}</p>
             <button
               type="button"
               aria-disabled=${this.isCurrent ? 'false' : 'true'}

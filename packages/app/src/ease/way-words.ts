@@ -34,7 +34,6 @@ function savedBy(best: Effort, current: Effort) {
 /** What is done to the project, for the button that takes it back. */
 export function doneInWords({ best, current }: BestWay): string {
   if (best.mirroring === 'as-drawn') return `Start from the ${best.start}`;
-  return best.start === current.start
-    ? 'Mirror the drawing'
-    : `Mirror the drawing and start from the ${best.start}`;
+  const drawing = best.mirroring === 'half-turn' ? 'Turn the drawing' : 'Mirror the drawing';
+  return best.start === current.start ? drawing : `${drawing} and start from the ${best.start}`;
 }

@@ -63,7 +63,6 @@ describe('what would be easier', () => {
     await panel.getByText('All ways, and what each costs').click();
     expect(await panel.locator('.ease-ways tbody tr').count()).toBe(2);
     await panel.getByLabel('The drawing may be mirrored').check();
-    await panel.getByText('read the wrong way round').waitFor();
     await expect.poll(() => panel.locator('.ease-ways tbody tr').count()).toBe(8);
     await panel.getByLabel('The drawing may be mirrored').uncheck();
     await panel.getByRole('button', { name: 'Start from the right', exact: true }).click();

@@ -117,6 +117,8 @@ describe('the best way in words', () => {
     const best = { ...plain.current, mirroring: 'left-right' } as const;
     expect(wayInWords(best)).toBe('From the left, the drawing mirrored left to right');
     expect(doneInWords({ ...plain, best })).toBe('Mirror the drawing');
+    const turned = { ...best, mirroring: 'half-turn' } as const;
+    expect(doneInWords({ ...plain, best: turned })).toBe('Turn the drawing');
     expect(doneInWords({ ...plain, best: { ...best, start: 'right' } })).toBe(
       'Mirror the drawing and start from the right',
     );

@@ -4,6 +4,7 @@ import {
   type EasierReading,
   effortInWords,
   gainInWords,
+  LETTERS_IN_WORDS,
   MIRRORING_IN_WORDS,
   printable,
   suggestionInWords,
@@ -34,9 +35,12 @@ export function* easeAsText(
   if (untried > 0) yield `  ${untried} more ideas were not tried, since the chart is large.\n`;
   yield '\nWays to start, the best first:\n';
   for (const each of way.ways) yield `  ${wayInWords(each, way)}\n`;
-  if (way.best.mirroring !== 'as-drawn') {
-    yield 'Mirrored, letters and numbers read the wrong way round.\n';
-  }
+  const letters = LETTERS_IN_WORDS[way.best.mirroring];
+  if (letters !== '') yield `The best way: ${lower(letters)}\n`;
+}
+
+function lower(words: string): string {
+  return words.charAt(0).toLowerCase() + words.slice(1);
 }
 
 function wayInWords(each: Way, { current }: BestWay): string {

@@ -27,6 +27,7 @@ export {
 export {
   effortInWords,
   gainInWords,
+  LETTERS_IN_WORDS,
   lengthInWords,
   MIRRORING_IN_WORDS,
   suggestionInWords,

@@ -1,13 +1,18 @@
 import type { Chart } from '../chart/chart.js';
 
-/** A drawing as it is, or its mirror image: left and right, top and bottom, or both exchanged. */
-export type Mirroring = 'as-drawn' | 'left-right' | 'upside-down' | 'half-turn';
+/**
+ * A drawing as it is, turned half round, or its mirror image: left and right, or top and bottom
+ * exchanged. Letters that are turned stand on their heads and read aright the other way up;
+ * mirrored ones never do.
+ */
+export type Mirroring = 'as-drawn' | 'half-turn' | 'left-right' | 'upside-down';
 
+/** What harms a drawing least comes first. */
 export const MIRRORINGS: readonly Mirroring[] = [
   'as-drawn',
+  'half-turn',
   'left-right',
   'upside-down',
-  'half-turn',
 ];
 
 /**

@@ -89,6 +89,15 @@ export const MIRRORING_IN_WORDS: Readonly<Record<Mirroring, string>> = {
   'half-turn': 'turned upside down',
 };
 
+/** What letters and numbers in the drawing come to; empty where they stay as they are. */
+export const LETTERS_IN_WORDS: Readonly<Record<Mirroring, string>> = {
+  'as-drawn': '',
+  'half-turn':
+    'Letters and numbers stand on their heads, and read aright worn the other way round.',
+  'left-right': 'Letters and numbers read the wrong way round.',
+  'upside-down': 'Letters and numbers read the wrong way round.',
+};
+
 /** "6 cm", "1.2 m", in steps that do not pretend to more than is known. */
 export function lengthInWords(millimetres: number): string {
   if (millimetres < 995) return `${Math.max(1, Math.round(millimetres / 10))} cm`;
