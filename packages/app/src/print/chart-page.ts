@@ -8,7 +8,7 @@ import {
 } from '@halfhitch/core';
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import { type ChartLayout, type ChartPart, ROOM } from './chart-layout.js';
-import { hatchPatterns, type Marking, patternId } from './hatches.js';
+import { type Box, hatched, type Marking, short } from './hatches.js';
 
 /** What a page of the chart shows. */
 export interface ChartSheet {
@@ -23,19 +23,19 @@ export interface ChartSheet {
 }
 
 /** One page of the chart, with the legend and what the marks mean. */
-export function chartPage(sheet: ChartSheet, part: ChartPart, index: number): TemplateResult {
+export function chartPage(sheet: ChartSheet, part: ChartPart): TemplateResult {
   const { chart, title } = sheet;
   const { firstRow, endRow, firstColumn, endColumn } = part;
   const whole = firstColumn === 0 && endColumn === chart.columns;
   const place = `rows ${firstRow + 1} to ${endRow}${whole ? '' : `, columns ${firstColumn + 1} to ${endColumn}`}`;
   return html`<section class="sheet-chart" aria-label="Chart, ${place}">
     <h3><span class="sheet-name">${title}</span><span>Chart, ${place}</span></h3>
-    ${legendLine(sheet, index)}
+    ${legendLine(sheet)}
     <p class="sheet-marks">
       Knotted from the top down, each row the way it says. The mark at each end of a row is its edge
       knot there: ${edgeMarks(sheet)}.
     </p>
-    ${cells(sheet, part, index)}
+    ${cells(sheet, part)}
   </section>`;
 }
 
@@ -47,14 +47,13 @@ function edgeMarks({ edges }: ChartSheet): TemplateResult[] {
   );
 }
 
-function legendLine(sheet: ChartSheet, index: number): TemplateResult {
+function legendLine(sheet: ChartSheet): TemplateResult {
   const { chart, markings } = sheet;
-  const prefix = `sheet-${index}-legend-`;
   return html`<ul class="sheet-legend">
     ${markings.map((marking) => {
       const colour = chart.colours[marking.colour];
       return html`<li>
-        ${sample(sheet, marking, prefix)}
+        ${sample(sheet, marking)}
         <span>${printable(colour?.key ?? '')}</span>
         <span class="sheet-legend-name">${printable(colour?.name ?? '') || colour?.hex}</span>
       </li>`;
@@ -62,23 +61,26 @@ function legendLine(sheet: ChartSheet, index: number): TemplateResult {
   </ul>`;
 }
 
-/** A small cell as it looks in the chart. */
+/** Two cells as they look in the chart. */
 export function sample(
   { chart, inColour }: Pick<ChartSheet, 'chart' | 'inColour'>,
   marking: Marking,
-  prefix: string,
 ): TemplateResult {
-  const own = `${prefix}${marking.colour}-`;
   const key = printable(chart.colours[marking.colour]?.key ?? '');
+  const cell = { y: 0.2, width: 4.3, height: 4 };
   return html`<svg class="sheet-sample" viewBox="0 0 9 4.4" width="9mm" height="4.4mm" aria-hidden="true">
-    <defs>${hatchPatterns(own, [marking])}</defs>
-    <rect x=".1" y=".1" width="8.8" height="4.2" fill=${inColour ? marking.tint : '#ffffff'} />
-    <rect x=".1" y=".1" width="8.8" height="4.2" fill="url(#${patternId(own, marking.hatch)})" stroke="#1a1a1a" stroke-width=".2" />
+    <path d="M.2 .2h8.6v4h-8.6z" fill=${inColour ? marking.tint : '#ffffff'} />
+    ${hatched(marking.hatch, [
+      { x: 0.2, ...cell },
+      { x: 4.5, ...cell },
+    ])}
+    <path d="M.2 .2h8.6v4h-8.6z" fill="none" stroke="#1a1a1a" stroke-width=".2" />
+    ${marking.solid || marking.hatch === 0 ? nothing : svg`<path class="plate" d="M3.1 .7h2.8v3h-2.8z" />`}
     <text class=${marking.solid ? 'on-solid' : 'on-hatch'} x="4.5" y="3.2" font-size="2.9">${key}</text>
   </svg>`;
 }
 
-function cells(sheet: ChartSheet, part: ChartPart, index: number): TemplateResult {
+function cells(sheet: ChartSheet, part: ChartPart): TemplateResult {
   const { chart, layout, markings, inColour } = sheet;
   const { firstRow, endRow, firstColumn, endColumn } = part;
   const { cell } = layout;
@@ -87,40 +89,32 @@ function cells(sheet: ChartSheet, part: ChartPart, index: number): TemplateResul
   const down = endRow - firstRow;
   const width = left + across * cell.width + ROOM.mark + ROOM.number;
   const height = ROOM.top + down * cell.height + 0.4;
-  const prefix = `sheet-${index}-`;
-  const byColour = new Map(markings.map((marking) => [marking.colour, marking]));
   const runs = runsOf(chart, part);
-  const boxOf = (run: Run) => ({
-    x: left + (run.from - firstColumn) * cell.width,
-    y: ROOM.top + (run.row - firstRow) * cell.height,
-    width: (run.end - run.from) * cell.width,
-  });
+  const boxesOf = ({ row, from, end }: Run): Box[] =>
+    Array.from({ length: end - from }, (_, i) => ({
+      x: left + (from + i - firstColumn) * cell.width,
+      y: ROOM.top + (row - firstRow) * cell.height,
+      ...cell,
+    }));
+  const tintOf = ({ row, from, end }: Run): string =>
+    `M${short(left + (from - firstColumn) * cell.width)} ${short(ROOM.top + (row - firstRow) * cell.height)}h${short((end - from) * cell.width)}v${short(cell.height)}h${short((from - end) * cell.width)}z`;
   return html`<svg
     class="sheet-cells"
-    viewBox="0 0 ${width} ${height}"
-    width="${width}mm"
-    height="${height}mm"
+    viewBox="0 0 ${short(width)} ${short(height)}"
+    width="${short(width)}mm"
+    height="${short(height)}mm"
     role="img"
     aria-label="Cells of the chart; the written rows say the same in words"
   >
-    <defs>${hatchPatterns(prefix, markings)}</defs>
-    ${runs.map((run) => {
-      const { x, y, width: wide } = boxOf(run);
-      const marking = byColour.get(run.colour);
-      if (marking === undefined) return nothing;
-      return svg`${
-        inColour
-          ? svg`<rect x=${x} y=${y} width=${wide} height=${cell.height} fill=${marking.tint} />`
-          : nothing
-      }${
-        marking.hatch === 0
-          ? nothing
-          : svg`<rect x=${x} y=${y} width=${wide} height=${cell.height} fill="url(#${patternId(prefix, marking.hatch)})" />`
-      }`;
+    ${markings.map(({ colour, hatch, tint }) => {
+      const own = runs.filter((run) => run.colour === colour);
+      if (own.length === 0) return nothing;
+      return svg`${inColour ? svg`<path d=${own.map(tintOf).join('')} fill=${tint} />` : nothing}
+        ${hatched(hatch, own.flatMap(boxesOf))}`;
     })}
     <path class="grid" d=${gridOf(part, cell, left)} />
     <path class="grid fives" d=${gridOf(part, cell, left, 5)} />
-    ${layout.keyed ? keys(sheet, part, byColour, left) : nothing}
+    ${layout.keyed ? keys(sheet, part, left) : nothing}
     ${columnNumbers(part, cell.width, left)}
     ${Array.from({ length: down }, (_, i) => rowWords(sheet, part, firstRow + i, left))}
   </svg>`;
@@ -174,26 +168,52 @@ function gridOf(
   return lines.join('');
 }
 
+/** The keys of the colours, each on a white ground so that the hatch does not run through it. */
 function keys(
-  { chart, layout }: ChartSheet,
+  { chart, layout, markings }: ChartSheet,
   { firstRow, endRow, firstColumn, endColumn }: ChartPart,
-  byColour: ReadonlyMap<number, Marking>,
   left: number,
 ): TemplateResult[] {
-  const { cell } = layout;
-  const texts: TemplateResult[] = [];
+  const { width, height } = layout.cell;
+  const size = 0.62 * height;
+  const marking = new Map(markings.map((one) => [one.colour, one]));
+  const plates: string[] = [];
+  const rows: TemplateResult[] = [];
   for (let row = firstRow; row < endRow; row++) {
+    const middle = ROOM.top + (row - firstRow + 0.5) * height;
+    const written = { solid: new Letters(), open: new Letters() };
     for (let column = firstColumn; column < endColumn; column++) {
       const place = chart.cells[row * chart.columns + column] as number;
-      texts.push(svg`<text
-        class=${byColour.get(place)?.solid ? 'on-solid' : 'on-hatch'}
-        x=${short(left + (column - firstColumn + 0.5) * cell.width)}
-        y=${short(ROOM.top + (row - firstRow + 0.5) * cell.height + 0.21 * cell.height)}
-        font-size=${short(0.6 * cell.height)}
-      >${printable(chart.colours[place]?.key ?? '')}</text>`);
+      const x = left + (column - firstColumn + 0.5) * width;
+      const { solid = false, hatch = 0 } = marking.get(place) ?? {};
+      const key = printable(chart.colours[place]?.key ?? '');
+      (solid ? written.solid : written.open).add(key, short(x));
+      if (solid || hatch === 0) continue;
+      plates.push(
+        `M${short(x - 0.4 * size)} ${short(middle - 0.5 * size)}h${short(0.8 * size)}v${short(size)}h${short(-0.8 * size)}z`,
+      );
+    }
+    const y = short(middle + 0.35 * size);
+    for (const [name, { text, places }] of Object.entries(written)) {
+      if (text === '') continue;
+      rows.push(
+        svg`<text class=${name === 'solid' ? 'on-solid' : 'on-hatch'} x=${places.join(' ')} y=${y} font-size=${short(size)}>${text}</text>`,
+      );
     }
   }
-  return texts;
+  return [svg`<path class="plate" d=${plates.join('')} />`, ...rows];
+}
+
+/** Letters of one text element, each with a place of its own. */
+class Letters {
+  text = '';
+  readonly places: number[] = [];
+
+  add(letter: string, x: number): void {
+    this.text += letter;
+    // A place belongs to a UTF-16 unit (SVG 2, 11.2.2); a pair of surrogates takes the first.
+    for (let i = 0; i < letter.length; i++) this.places.push(x);
+  }
 }
 
 function columnNumbers(
@@ -240,8 +260,4 @@ function rowWords(
     }
     <text x=${short(right + ROOM.mark + 0.5)} y=${y} font-size=${size}>${row + 1}</text>
   `;
-}
-
-function short(mm: number): number {
-  return Math.round(mm * 1000) / 1000;
 }

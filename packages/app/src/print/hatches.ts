@@ -1,36 +1,85 @@
 import type { Chart } from '@halfhitch/core';
-import { svg, type TemplateResult } from 'lit';
+import { nothing, svg, type TemplateResult } from 'lit';
 import { MOST_BY_HATCH } from './chart-layout.js';
 
-/** Side of a hatch's square, mm. */
-const TILE = 1.6;
 const INK = '#1a1a1a';
 
-const line = (d: string, width: number): TemplateResult =>
-  svg`<path d=${d} fill="none" stroke=${INK} stroke-width=${width} />`;
+/** Draws a hatch into cells: path data for a box, mm. */
+interface Hatch {
+  /** Width of the line, mm; 0 for a filled shape. */
+  readonly line: number;
+  readonly draw: (x: number, y: number, width: number, height: number) => string;
+}
 
-const dots = (radius: number, ...at: readonly (readonly [number, number])[]): TemplateResult[] =>
-  at.map(([x, y]) => svg`<circle cx=${x} cy=${y} r=${radius} fill=${INK} />`);
+/** Strokes between places of a cell, each from 0 to 1 across and down. */
+function strokes(
+  line: number,
+  ...ends: readonly (readonly [number, number, number, number])[]
+): Hatch {
+  return {
+    line,
+    draw: (x, y, width, height) =>
+      ends
+        .map(
+          ([x1, y1, x2, y2]) =>
+            `M${short(x + x1 * width)} ${short(y + y1 * height)}L${short(x + x2 * width)} ${short(y + y2 * height)}`,
+        )
+        .join(''),
+  };
+}
 
-const HALF = TILE / 2;
-const RISING = `M0 ${TILE}L${TILE} 0M${-HALF} ${HALF}L${HALF} ${-HALF}M${HALF} ${TILE + HALF}L${TILE + HALF} ${HALF}`;
-const FALLING = `M0 0L${TILE} ${TILE}M${-HALF} ${HALF}L${HALF} ${TILE + HALF}M${HALF} ${-HALF}L${TILE + HALF} ${HALF}`;
+/** Filled boxes in a cell: left, top, width and height, each from 0 to 1. */
+function boxes(...of: readonly (readonly [number, number, number, number])[]): Hatch {
+  return {
+    line: 0,
+    draw: (x, y, width, height) =>
+      of
+        .map(
+          ([left, top, wide, high]) =>
+            `M${short(x + left * width)} ${short(y + top * height)}h${short(wide * width)}v${short(high * height)}h${short(-wide * width)}z`,
+        )
+        .join(''),
+  };
+}
 
-/** From no ink to all of it, each unlike the others in more than its darkness. */
-const HATCHES: readonly (() => TemplateResult | readonly TemplateResult[])[] = [
-  () => [],
-  () => dots(0.2, [HALF, HALF]),
-  () => line(`M0 ${HALF}H${TILE}`, 0.2),
-  () => line(`M${HALF} 0V${TILE}`, 0.2),
-  () => line(RISING, 0.22),
-  () => line(FALLING, 0.22),
-  () => dots(0.3, [0.4, 0.4], [1.2, 1.2]),
-  () => line(`M0 ${HALF}H${TILE}M${HALF} 0V${TILE}`, 0.25),
-  () => line(RISING + FALLING, 0.25),
-  () => line(`M0 0.4H${TILE}M0 1.2H${TILE}`, 0.4),
-  () =>
-    svg`<path d="M0 0h${HALF}v${HALF}h${-HALF}zM${HALF} ${HALF}h${HALF}v${HALF}h${-HALF}z" fill=${INK} />`,
-  () => svg`<path d="M0 0h${TILE}v${TILE}h${-TILE}z" fill=${INK} />`,
+const level = (y: number) => [0, y, 1, y] as const;
+const plumb = (x: number) => [x, 0, x, 1] as const;
+const RISING = [
+  [0, 1, 1, 0],
+  [0, 0.5, 0.5, 0],
+  [0.5, 1, 1, 0.5],
+] as const;
+const FALLING = [
+  [0, 0, 1, 1],
+  [0, 0.5, 0.5, 1],
+  [0.5, 0, 1, 0.5],
+] as const;
+const dot = (x: number, y: number, side: number) =>
+  [x - side / 2, y - side / 2, side, side] as const;
+
+/**
+ * From no ink to all of it, each unlike the others in more than its darkness. They are drawn cell
+ * by cell: patterns to fill with become pictures of many megabytes in some printers' files.
+ */
+const HATCHES: readonly Hatch[] = [
+  strokes(0),
+  boxes(dot(0.5, 0.5, 0.2)),
+  strokes(0.2, level(0.25), level(0.75)),
+  strokes(0.2, plumb(0.25), plumb(0.75)),
+  strokes(0.2, ...RISING),
+  strokes(0.2, ...FALLING),
+  boxes(
+    dot(0.2, 0.2, 0.22),
+    dot(0.8, 0.2, 0.22),
+    dot(0.5, 0.5, 0.22),
+    dot(0.2, 0.8, 0.22),
+    dot(0.8, 0.8, 0.22),
+  ),
+  strokes(0.22, level(0.2), level(0.8), plumb(0.2), plumb(0.8)),
+  strokes(0.22, ...RISING, ...FALLING),
+  strokes(0.45, level(0.125), level(0.375), level(0.625), level(0.875)),
+  boxes([0, 0, 0.5, 0.5], [0.5, 0.5, 0.5, 0.5]),
+  boxes([0, 0, 1, 1]),
 ];
 
 /** How one colour of the chart is marked on paper. */
@@ -72,21 +121,26 @@ export function markingsOf({ colours, cells }: Chart): readonly Marking[] {
   return found.sort((one, other) => one.colour - other.colour);
 }
 
-/** The hatches as patterns for `fill`, named by `patternId`. */
-export function hatchPatterns(prefix: string, markings: readonly Marking[]): TemplateResult[] {
-  const hatches = [...new Set(markings.map(({ hatch }) => hatch))];
-  return hatches.map(
-    (hatch) => svg`<pattern
-      id=${patternId(prefix, hatch)}
-      width=${TILE}
-      height=${TILE}
-      patternUnits="userSpaceOnUse"
-    >${HATCHES[hatch]?.()}</pattern>`,
-  );
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
 }
 
-export function patternId(prefix: string, hatch: number): string {
-  return `${prefix}hatch-${hatch}`;
+/** A hatch drawn into cells, all of them in one path; mm. */
+export function hatched(hatch: number, cells: readonly Box[]): TemplateResult | typeof nothing {
+  const { line, draw } = HATCHES[hatch] ?? (HATCHES[0] as Hatch);
+  const d = cells.map(({ x, y, width, height }) => draw(x, y, width, height)).join('');
+  if (d === '') return nothing;
+  return line === 0
+    ? svg`<path class="hatch-${hatch}" d=${d} fill=${INK} />`
+    : svg`<path class="hatch-${hatch}" d=${d} fill="none" stroke=${INK} stroke-width=${line} />`;
+}
+
+/** A length with no more decimals than a printer can tell. */
+export function short(mm: number): number {
+  return Math.round(mm * 1000) / 1000;
 }
 
 /** Relative luminance (WCAG 2.2). */

@@ -277,7 +277,7 @@ export class SheetsPanel extends LitElement {
         ${cautions()}
         ${written.opening.slice(0, 2).map(section)}
       </section>
-      ${choice.chart ? layout.parts.map((part, i) => chartPage(sheet, part, i)) : nothing}
+      ${choice.chart ? layout.parts.map((part) => chartPage(sheet, part)) : nothing}
       ${
         choice.written
           ? html`<section class="sheet-rows">
@@ -304,7 +304,7 @@ export class SheetsPanel extends LitElement {
         ${markings.map((marking) => {
           const colour = chart.colours[marking.colour];
           return html`<tr>
-            <td>${sample(sheet, marking, 'sheet-first-')}</td>
+            <td>${sample(sheet, marking)}</td>
             <td>${printable(colour?.key ?? '')}</td>
             <th scope="row">${printable(colour?.name ?? '') || 'without a name'}</th>
             <td>${colour?.hex}</td>
