@@ -4,6 +4,9 @@ import { HalfhitchPicture } from './elements/picture-element.js';
 import { HalfhitchPiece } from './elements/piece-element.js';
 import { HalfhitchRow } from './elements/row-element.js';
 
+import type { Messages } from './messages/catalogue.js';
+import type { LessonKey } from './messages/lessons-english.js';
+
 export type { StageView } from './elements/camera-turn.js';
 export { HalfhitchKnot } from './elements/knot-element.js';
 export { type AnswerDetail, HalfhitchLesson } from './elements/lesson-element.js';
@@ -14,6 +17,14 @@ export type { StageControls } from './elements/stage-controls.js';
 export type { StageElement, StepDetail, TiedDetail } from './elements/stage-element.js';
 export { MESSAGES } from './messages/words.js';
 export { planFromText } from './plan-from-text.js';
+
+/**
+ * The messages of the lessons, for pages that add a language to them and have no bundler to reach
+ * `@halfhitch/simulator/lessons`. They are loaded when this is first called.
+ */
+export async function lessonMessages(): Promise<Messages<LessonKey>> {
+  return (await import('./lessons.js')).LESSON_MESSAGES;
+}
 
 const ELEMENTS = {
   'halfhitch-knot': HalfhitchKnot,

@@ -12,9 +12,26 @@ const ONE_TAG = '<script type="module" src="/halfhitch.js"></script>';
 
 export { expect } from 'vitest';
 
+/** How the shared page is looked at; what is left out is as usual. */
+export interface PageLook {
+  readonly width?: number;
+  readonly lang?: string;
+  readonly dir?: 'ltr' | 'rtl';
+  readonly forcedColours?: boolean;
+  /** Default: true, so that nothing has to be waited for. */
+  readonly calm?: boolean;
+}
+
 interface BundleFixtures {
   /** Where the bundle and pages that hold it are served from, without a closing slash. */
   address: string;
+  /**
+   * A page that the tests of a file share, emptied and filled anew: for those that care neither what
+   * was loaded before nor how often. An error in it fails the test.
+   */
+  fill: (body: string, look?: PageLook) => Promise<Page>;
+  /** The page behind `fill`, with what it has complained of. */
+  shared: { readonly page: Page; readonly errors: string[] };
   /** Opens a page with one script tag and a body; an error in the page fails the test. */
   openPlain: (
     body: string,
@@ -32,8 +49,19 @@ function pageOf(body: string, lang: string, script: string): string {
 function answer(url: URL): { readonly type: string; readonly body: string | Buffer } | null {
   const page = pages[Number(/^\/page\/(\d+)$/.exec(url.pathname)?.[1] ?? -1)];
   if (page !== undefined) return { type: 'text/html; charset=utf-8', body: page };
+  if (url.pathname === '/empty') {
+    return { type: 'text/html; charset=utf-8', body: pageOf('', 'en', ONE_TAG) };
+  }
   if (!/^\/halfhitch[\w-]*\.js$/.test(url.pathname)) return null;
   return { type: 'text/javascript', body: readFileSync(new URL(`.${url.pathname}`, BUNDLE)) };
+}
+
+function complaintsOf(page: Page, errors: string[] = []): string[] {
+  page.on('pageerror', (error) => errors.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') errors.push(message.text());
+  });
+  return errors;
 }
 
 async function listening(): Promise<Server> {
@@ -60,6 +88,43 @@ export const test = base.extend<BundleFixtures>({
     },
     { scope: 'file' },
   ],
+  shared: [
+    async ({ browser, address }, use) => {
+      const context = await browser.newContext({ viewport: { width: 1100, height: 800 } });
+      await context.addInitScript('window.load = (from) => import(from);');
+      const page = await context.newPage();
+      page.setDefaultTimeout(90_000);
+      const errors = complaintsOf(page);
+      await page.goto(`${address}/empty`);
+      await use({ page, errors });
+      await context.close();
+    },
+    { scope: 'file' },
+  ],
+  fill: async ({ shared: { page, errors } }, use) => {
+    errors.length = 0;
+    await use(async (body, look = {}) => {
+      const { width = 1100, lang = 'en', dir = 'ltr', forcedColours = false, calm = true } = look;
+      await page.setViewportSize({ width, height: 800 });
+      await page.emulateMedia({
+        reducedMotion: calm ? 'reduce' : 'no-preference',
+        forcedColors: forcedColours ? 'active' : 'none',
+      });
+      await page.evaluate(
+        async (given) => {
+          Object.assign(document.documentElement, { lang: given.lang, dir: given.dir });
+          await customElements.whenDefined('halfhitch-row');
+          const main = document.querySelector('main') as HTMLElement;
+          document.body.replaceChildren(main);
+          main.innerHTML = given.body;
+          window.scrollTo(0, 0);
+        },
+        { body, lang, dir },
+      );
+      return page;
+    });
+    if (errors.length > 0) throw new Error(`The page failed: ${errors.join('; ')}`);
+  },
   openPlain: async ({ browser, address }, use) => {
     const errors: string[] = [];
     const contexts: { close(): Promise<void> }[] = [];
@@ -73,10 +138,7 @@ export const test = base.extend<BundleFixtures>({
       await context.addInitScript('window.load = (from) => import(from);');
       const page = await context.newPage();
       page.setDefaultTimeout(90_000);
-      page.on('pageerror', (error) => errors.push(error.message));
-      page.on('console', (message) => {
-        if (message.type() === 'error') errors.push(message.text());
-      });
+      complaintsOf(page, errors);
       const number = pages.push(pageOf(body, lang, script)) - 1;
       await page.goto(`${address}/page/${number}`);
       return page;

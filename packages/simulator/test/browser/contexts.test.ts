@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { describe } from 'vitest';
-import { expect, test } from '../../../../testing/browser.js';
+import { expect, test } from './bundle-page.js';
 import { clearPage, colourCount, pixelsOf, putKnot, settled } from './stage.js';
 
 interface Watched {
@@ -37,13 +37,11 @@ async function contexts(page: Page): Promise<Watched> {
 }
 
 describe('WebGL contexts', () => {
-  test('many elements draw with one, and the last to go gives it back', async ({ openPage }) => {
-    const page = await openPage();
-    await clearPage(page);
-    await settled(page);
+  test('many elements draw with one, and the last to go gives it back', async ({ openPlain }) => {
+    const page = await openPlain('');
     await watchContexts(page);
     await page.evaluate(() => {
-      for (let i = 0; i < 24; i++) {
+      for (let i = 0; i < 20; i++) {
         const knot = document.createElement('halfhitch-knot');
         knot.style.display = 'inline-block';
         knot.style.width = '150px';
@@ -70,26 +68,22 @@ describe('WebGL contexts', () => {
     expect(await contexts(page)).toEqual({ made: 1, alive: 0 });
   });
 
-  test('none is left after making and removing elements again and again', async ({ openPage }) => {
-    const page = await openPage();
-    await clearPage(page);
-    await settled(page);
+  test('none is left after making and removing elements again and again', async ({ openPlain }) => {
+    const page = await openPlain('');
     await watchContexts(page);
-    for (let i = 0; i < 20; i++) {
+    for (let i = 0; i < 6; i++) {
       await putKnot(page, { kind: 'backward', position: '1' });
       await clearPage(page);
     }
     const { made, alive } = await contexts(page);
-    expect(made).toBe(20);
+    expect(made).toBe(6);
     expect(alive).toBe(0);
   });
 
   test('none is left by elements removed or moved while they are still loading', async ({
-    openPage,
+    openPlain,
   }) => {
-    const page = await openPage();
-    await clearPage(page);
-    await settled(page);
+    const page = await openPlain('');
     await watchContexts(page);
     await page.evaluate(async () => {
       for (let i = 0; i < 12; i++) {
@@ -107,8 +101,8 @@ describe('WebGL contexts', () => {
     expect((await contexts(page)).alive).toBe(0);
   });
 
-  test('an element moved in the page goes on drawing', async ({ openPage }) => {
-    const page = await openPage();
+  test('an element moved in the page goes on drawing', async ({ openPlain }) => {
+    const page = await openPlain('');
     const knot = await putKnot(page, { kind: 'forward', position: '1' });
     await page.evaluate(() => {
       const place = document.createElement('section');
@@ -120,10 +114,8 @@ describe('WebGL contexts', () => {
     expect(colourCount(await pixelsOf(knot.locator('canvas')))).toBeGreaterThan(60);
   });
 
-  test('a lost context gives way to the flat drawing and comes back', async ({ openPage }) => {
-    const page = await openPage();
-    await clearPage(page);
-    await settled(page);
+  test('a lost context gives way to the flat drawing and comes back', async ({ openPlain }) => {
+    const page = await openPlain('');
     await watchContexts(page);
     const knot = await putKnot(page, { kind: 'forward', position: '1' });
     await page.evaluate(() => {
@@ -143,8 +135,8 @@ describe('WebGL contexts', () => {
     expect(colourCount(await pixelsOf(knot.locator('canvas')))).toBeGreaterThan(60);
   });
 
-  test('playing waits while the element is out of sight', async ({ openPage }) => {
-    const page = await openPage();
+  test('playing waits while the element is out of sight', async ({ openPlain }) => {
+    const page = await openPlain('');
     await putKnot(page, { kind: 'forward' });
     const positions = await page.evaluate(async () => {
       const knot = document.querySelector('halfhitch-knot') as HTMLElement & {

@@ -1,11 +1,11 @@
 import { chromium } from 'playwright-core';
-import { describe, inject } from 'vitest';
+import { describe } from 'vitest';
 import { CHROMIUM_FLAGS, requireChromium } from '../../../../scripts/lib/chromium.mjs';
-import { expect, test } from '../../../../testing/browser.js';
+import { expect, test } from './bundle-page.js';
 import { clearPage, difference, pixelsOf, settled, shareOf, still } from './stage.js';
 
 describe('without WebGL', () => {
-  test('a flat drawing of the same threads is shown and said so', async () => {
+  test('a flat drawing of the same threads is shown and said so', async ({ address }) => {
     const browser = await chromium.launch({
       executablePath: requireChromium(),
       args: [...CHROMIUM_FLAGS, '--disable-3d-apis'],
@@ -14,7 +14,7 @@ describe('without WebGL', () => {
       const page = await browser.newPage();
       const errors: Error[] = [];
       page.on('pageerror', (error) => errors.push(error));
-      await page.goto(inject('appAddress'));
+      await page.goto(`${address}/empty`);
       const refused = await page.evaluate(
         () => document.createElement('canvas').getContext('webgl2') === null,
       );

@@ -31,10 +31,10 @@ async function putPiece(page: Page, chart = CHART): Promise<Locator> {
     const piece = document.createElement('halfhitch-piece') as unknown as Piece;
     piece.style.width = '460px';
     piece.plan = await planFromText(text);
-    document.body.append(piece);
+    document.querySelector('main')?.append(piece);
   }, chart);
   const piece = page.locator('halfhitch-piece');
-  await piece.locator('canvas').waitFor();
+  await piece.locator('canvas.threads').waitFor();
   await settled(page);
   return piece;
 }
@@ -73,12 +73,12 @@ async function at(page: Page, piece: Locator, position: number) {
   }, position);
   await settled(page);
   await settled(page);
-  return pixelsOf(piece.locator('canvas'));
+  return pixelsOf(piece.locator('canvas.threads'));
 }
 
 describe('a whole piece', () => {
-  test('grows knot by knot, and looks otherwise from the back', async ({ openPlain }) => {
-    const page = await openPlain('');
+  test('grows knot by knot, and looks otherwise from the back', async ({ fill }) => {
+    const page = await fill('');
     const piece = await putPiece(page);
     const bare = await at(page, piece, 0);
     expect(shareOf(bare, isBlue)).toBeLessThan(0.001);
@@ -89,15 +89,14 @@ describe('a whole piece', () => {
     expect(shareOf(done, isBlue)).toBeGreaterThan(shareOf(begun, isBlue));
     expect(shareOf(done, isOrange)).toBeGreaterThan(0.01);
     expect(colourCount(done)).toBeGreaterThan(60);
-    await page.emulateMedia({ reducedMotion: 'reduce' });
     await piece.evaluate((element) => element.setAttribute('view', 'back'));
     await settled(page);
     expect(difference(done, await at(page, piece, 18))).toBeGreaterThan(0.02);
     expect(await axeFindings(page, 'halfhitch-piece')).toEqual([]);
   });
 
-  test('tells of knots, rows and the end, and says each knot', async ({ openPlain }) => {
-    const page = await openPlain('');
+  test('tells of knots, rows and the end, and says each knot', async ({ fill }) => {
+    const page = await fill('', { calm: false });
     const piece = await putPiece(page);
     const heard = await piece.evaluate(
       (element: Piece) =>
@@ -128,8 +127,8 @@ describe('a whole piece', () => {
     expect(said).toContain('base string 6');
   });
 
-  test('shows what comes and what was, magnifies, and is mirrored', async ({ openPlain }) => {
-    const page = await openPlain('', { reducedMotion: 'reduce' });
+  test('shows what comes and what was, magnifies, and is mirrored', async ({ fill }) => {
+    const page = await fill('');
     const piece = await putPiece(page);
     const look = async (change: Readonly<Record<string, unknown>>): Promise<Pixels> => {
       await piece.evaluate((element, given) => {
@@ -154,8 +153,8 @@ describe('a whole piece', () => {
     expect(shareOf(glass, isOrange)).toBeGreaterThan(2 * shareOf(plain, isOrange));
   });
 
-  test('refuses a plan that is too large, in words', async ({ openPlain }) => {
-    const page = await openPlain('');
+  test('refuses a plan that is too large, in words', async ({ fill }) => {
+    const page = await fill('');
     const piece = await putPiece(page);
     const message = await piece.evaluate((element: Piece) => {
       try {
@@ -168,8 +167,8 @@ describe('a whole piece', () => {
     expect(message).toContain('up to 100000');
   });
 
-  test('only builds what is in the picture', { timeout: 120_000 }, async ({ openPlain }) => {
-    const page = await openPlain('');
+  test('only builds what is in the picture', { timeout: 120_000 }, async ({ fill }) => {
+    const page = await fill('');
     const rows = Array.from({ length: 300 }, (_, row) =>
       Array.from({ length: 60 }, (_, column) => ((row + column) % 12 < 6 ? 'b' : 'o')).join(''),
     );

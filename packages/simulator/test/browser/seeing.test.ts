@@ -19,8 +19,8 @@ async function look(page: Page, knot: Locator): Promise<Pixels> {
 }
 
 describe('ways to look', () => {
-  test('the menu is closed at first and holds every view and switch', async ({ openPlain }) => {
-    const page = await openPlain(KNOT, { reducedMotion: 'reduce' });
+  test('the menu is closed at first and holds every view and switch', async ({ fill }) => {
+    const page = await fill(KNOT);
     const knot = await drawn(page);
     expect(await knot.locator('[part=view]').isVisible()).toBe(false);
     await knot.locator('summary').click();
@@ -40,8 +40,8 @@ describe('ways to look', () => {
     expect(difference(front, await look(page, knot))).toBeLessThan(0.005);
   });
 
-  test('the next move, the way it came, and the crossing can be shown', async ({ openPlain }) => {
-    const page = await openPlain(KNOT, { reducedMotion: 'reduce' });
+  test('the next move, the way it came, and the crossing can be shown', async ({ fill }) => {
+    const page = await fill(KNOT);
     const knot = await drawn(page);
     await knot.locator('summary').click();
     const plain = await look(page, knot);
@@ -58,8 +58,8 @@ describe('ways to look', () => {
     expect(await knot.getAttribute('magnifier')).toBe('');
   });
 
-  test('a step is repeated, and work is undone backward', async ({ openPlain }) => {
-    const page = await openPlain(KNOT);
+  test('a step is repeated, and work is undone backward', async ({ fill }) => {
+    const page = await fill(KNOT, { calm: false });
     const knot = await drawn(page);
     const seen = await knot.evaluate(
       (

@@ -4,7 +4,9 @@ import { PNG } from 'pngjs';
 /** Empties the page, so that only what a test puts there is on it. */
 export async function clearPage(page: Page): Promise<void> {
   await page.evaluate(() => {
-    document.body.replaceChildren();
+    const main = document.querySelector('main');
+    main?.replaceChildren();
+    document.body.replaceChildren(...(main === null ? [] : [main]));
   });
 }
 
@@ -18,7 +20,7 @@ export async function putKnot(
     const knot = document.createElement('halfhitch-knot');
     knot.style.width = '460px';
     for (const [name, value] of Object.entries(given)) knot.setAttribute(name, value);
-    document.body.append(knot);
+    (document.querySelector('main') ?? document.body).append(knot);
   }, attributes);
   const knot = page.locator('halfhitch-knot');
   await knot.locator('canvas').waitFor();

@@ -205,11 +205,10 @@ function throughAndThrough(pose: KnotPose): KnotPose {
 
 describe('what Chromium shows of each knot, against a picture made apart from it', () => {
   test('string by string, crossing by crossing, from the front and from the back', async ({
-    openPlain,
+    fill,
   }) => {
-    const page = await openPlain(
+    const page = await fill(
       `<halfhitch-knot tying-colour="${TYING_COLOUR}" held-colour="${HELD_COLOUR}" controls="none" style="inline-size:360px"></halfhitch-knot>`,
-      { reducedMotion: 'reduce' },
     );
     const knot = page.locator('halfhitch-knot');
     const canvas = knot.locator('canvas.threads');
