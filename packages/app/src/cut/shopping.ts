@@ -13,7 +13,12 @@ export function shoppingLines(
 ): string[] {
   const one = `${number(putUp / 1_000, 1)} m`;
   const lines = totals.map((total) => {
-    const what = total.role === 'base' ? 'for the base strings' : 'for the leads';
+    const what =
+      total.role === 'lead'
+        ? 'for the leads'
+        : total.name === ''
+          ? 'any colour'
+          : 'for the base strings';
     const many = total.mostPutUps === 1 && total.putUps === 1 ? 'put-up' : 'put-ups';
     return `${capital(titleInWords(total))}, ${what}: ${putUpsInWords(total)} ${many} of ${one} (${metres(total.length)} in ${number(total.pieces)} ${total.pieces === 1 ? 'piece' : 'pieces'})`;
   });
