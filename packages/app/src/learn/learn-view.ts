@@ -6,7 +6,7 @@
  *   `busy` and the event `piece`.
  * - `place`: set it to `{ row, column }`, from 0, and the lesson about that knot of the open chart is
  *   opened, at once or as soon as the chart has been worked out. Each new object opens it anew.
- *   Views that offer this call `showLesson` of show-lesson.ts.
+ *   Views that offer this call `showLesson` of show-lesson.ts, and need not know this element.
  *
  * Load it with `import('../learn/learn-view.js')` when its tab is first opened.
  */
@@ -28,7 +28,8 @@ import {
   type LearnChoices,
 } from './choices.js';
 import { lessonPlace, type TaughtCase, type TaughtPiece, taughtCases } from './lesson-place.js';
-import type { LessonPlace } from './show-lesson.js';
+import { takeRequest } from './lesson-requests.js';
+import { type LessonPlace, SHOW_LESSON } from './show-lesson.js';
 import { type LearnWords, learnWords } from './words.js';
 
 /** What of the shared session this view needs. */
@@ -80,6 +81,8 @@ export class LearnView extends LitElement {
   /** What the list returns the focus to. */
   private cameFrom = '';
   private sight: IntersectionObserver | null = null;
+  /** Whether another view has asked for the lesson that is open. */
+  private asked = false;
 
   constructor() {
     super();
@@ -105,6 +108,8 @@ export class LearnView extends LitElement {
     });
     this.sight.observe(this);
     this.listen(this.session);
+    addEventListener(SHOW_LESSON, this.onRequest);
+    this.onRequest();
   }
 
   override disconnectedCallback(): void {
@@ -112,11 +117,21 @@ export class LearnView extends LitElement {
     this.sight?.disconnect();
     this.sight = null;
     this.listen(null);
+    removeEventListener(SHOW_LESSON, this.onRequest);
   }
+
+  private readonly onRequest = (): void => {
+    const place = takeRequest();
+    if (place === null) return;
+    this.asked = true;
+    this.cameFrom = '';
+    this.openPlace(place);
+  };
 
   /** Opens one of the lessons of the list. */
   openLesson(name: LessonName): void {
     this.open = { from: 'list', name };
+    this.asked = false;
     this.ended = false;
     this.problem = '';
     this.wanted = null;
@@ -196,6 +211,7 @@ export class LearnView extends LitElement {
 
   private close(): void {
     this.open = null;
+    this.asked = false;
     this.wanted = null;
     this.focusNext = 'list';
   }
@@ -351,8 +367,13 @@ export class LearnView extends LitElement {
   private lesson(open: Open, say: LearnWords): TemplateResult {
     const { language, hand } = this.choices;
     return html`
-      <p>
+      <p class="learn-ways">
         <button type="button" class="learn-back" @click=${() => this.close()}>${say('all')}</button>
+        ${
+          this.asked
+            ? html`<button type="button" @click=${() => history.back()}>${say('return')}</button>`
+            : nothing
+        }
       </p>
       ${open.from === 'chart' ? this.about(open, say) : nothing}
       <halfhitch-lesson

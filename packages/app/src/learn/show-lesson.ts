@@ -2,15 +2,8 @@
  * How other views open a lesson about one place of the chart. Small, and needs nothing: a view that
  * only offers "show me this one" loads no lesson.
  *
- * A view calls `showLesson(this, { row, column })`. The event bubbles up to the shell, which opens
- * the tab of the lessons and hands the place on:
- *
- * ```ts
- * this.addEventListener(SHOW_LESSON, (event) => {
- *   openTab('learn');
- *   learnElement.place = event.detail; // <halfhitch-learn>; may be set before it is upgraded
- * });
- * ```
+ * A view calls `showLesson(this, { row, column })`. lesson-requests.ts hears it, wherever it comes
+ * from, and opens the view of the lessons there.
  */
 
 /** A knot of the open chart: its row and column, each from 0. */

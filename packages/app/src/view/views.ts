@@ -1,3 +1,4 @@
+import '../learn/lesson-requests.js';
 import { html, type TemplateResult } from 'lit';
 import type { Session } from '../project/session.js';
 
@@ -43,6 +44,13 @@ export const VIEWS: readonly View[] = [
     about: 'Follow along, knot by knot',
     load: () => import('../tie/tie-view.js'),
     show: (session) => html`<halfhitch-tie .session=${session}></halfhitch-tie>`,
+  },
+  {
+    name: 'learn',
+    label: 'Learn',
+    about: 'Lessons with moving pictures, and any knot of your chart as a lesson',
+    load: () => import('../learn/learn-view.js'),
+    show: (session) => html`<halfhitch-learn .session=${session}></halfhitch-learn>`,
   },
   {
     name: 'keep',
