@@ -53,7 +53,8 @@ export const USUAL_LETTERING: LetteringOptions = {
   wordGap: null,
   lineGap: null,
   align: 'middle',
-  direction: 'across',
+  // A band is a few knots wide: words of any length go along it.
+  direction: 'downwards',
   times: 1,
   timesGap: 6,
   border: 'none',

@@ -11,7 +11,7 @@ import {
   USUAL_LETTERING,
 } from '../../src/lettering/settings.js';
 
-const PLAIN: LetteringOptions = { ...USUAL_LETTERING, margin: 0 };
+const PLAIN: LetteringOptions = { ...USUAL_LETTERING, direction: 'across', margin: 0 };
 
 /** Text as `#`, border as `o`, ground as `.`. */
 function drawn(text: string, options: Partial<LetteringOptions> = {}): string[] {
