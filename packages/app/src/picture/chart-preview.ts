@@ -15,6 +15,8 @@ const SMALLEST = 2.5;
 const LONGEST = 8192;
 /** Knots as narrow as this are no longer parted by lines, px. */
 const LINED = 5;
+/** Long enough for the next letter or figure to come before thread is drawn, ms. */
+const PAUSE = 250;
 
 /** Where the preview stays in sight above the fields. */
 const NARROW = matchMedia('(max-width: 47.99rem)');
@@ -38,6 +40,13 @@ export class ChartPreview extends LitElement {
 
   private threads: { readonly chart: Chart; readonly image: HTMLImageElement } | null = null;
   private readonly sizes = new ResizeObserver(() => this.paint());
+  private timer = 0;
+  /** What the canvas shows: drawing thread costs too much to be done again for nothing. */
+  private painted: {
+    readonly canvas: HTMLCanvasElement;
+    readonly chart: Chart;
+    readonly how: string;
+  } | null = null;
 
   constructor() {
     super();
@@ -60,11 +69,15 @@ export class ChartPreview extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.sizes.disconnect();
+    clearTimeout(this.timer);
     this.drop();
   }
 
   protected override updated(changes: PropertyValues): void {
-    if (changes.has('chart') || changes.has('look')) void this.draw();
+    if (changes.has('chart') || changes.has('look')) {
+      clearTimeout(this.timer);
+      this.timer = window.setTimeout(() => void this.draw(), PAUSE);
+    }
     this.paint();
   }
 
@@ -78,7 +91,7 @@ export class ChartPreview extends LitElement {
     return chart !== null && chart.rows * chart.columns <= MOST_KNOTS_DRAWN;
   }
 
-  /** Has the thread drawn; what was drawn before stays in sight until then. */
+  /** Has the thread drawn; until then the chart is shown. */
   private async draw(): Promise<void> {
     const { chart, desk } = this;
     if (chart === null || desk === null || this.look !== 'thread' || !this.drawable) return;
@@ -116,6 +129,11 @@ export class ChartPreview extends LitElement {
     if (chart === null || canvas === null || frame === null) return;
     const padding = Number.parseFloat(getComputedStyle(frame).paddingInlineStart) || 0;
     const knot = this.knotSize(chart, frame.clientWidth - 2 * padding);
+    const threaded = this.look === 'thread' && this.threads?.chart === chart;
+    const how = [knot, aspect, lying, threaded, devicePixelRatio].join();
+    const before = this.painted;
+    if (before?.canvas === canvas && before.chart === chart && before.how === how) return;
+    this.painted = { canvas, chart, how };
     const hanging = { width: chart.columns * knot, height: (chart.rows * knot) / aspect };
     const turned = lying !== 'hanging';
     const width = turned ? hanging.height : hanging.width;
@@ -135,7 +153,7 @@ export class ChartPreview extends LitElement {
       context.translate(width, 0);
       context.rotate(Math.PI / 2);
     }
-    if (this.look === 'thread' && this.threads?.chart === chart) {
+    if (threaded && this.threads !== null) {
       const { left, top, cellWidth, cellHeight } = fabricGeometry(chart.rows, chart.columns);
       context.drawImage(
         this.threads.image,

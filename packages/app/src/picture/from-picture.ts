@@ -71,7 +71,7 @@ export class FromPicture extends LitElement {
 
   private readonly desk = new PictureDesk();
   private name = '';
-  private tight = 1;
+  private tight: number | null = null;
   private timer = 0;
   /** Which of the two the maker last gave; the other one follows. */
   private leading: 'columns' | 'rows' = 'columns';
@@ -124,7 +124,7 @@ export class FromPicture extends LitElement {
   }
 
   private get knotAspect(): number {
-    return this.aspect ?? this.tight;
+    return this.aspect ?? this.tight ?? 1;
   }
 
   // ---- what the maker does ----
@@ -135,10 +135,10 @@ export class FromPicture extends LitElement {
     this.problem = '';
     try {
       checkFileSize(file.size, file.name);
-      if (this.aspect === null) {
-        this.tight = (await this.desk.ask({ ask: 'aspect', edge: 'straight' })) ?? this.tight;
-      }
-      const picture = await this.desk.ask({ ask: 'open', file });
+      const [picture] = await Promise.all([
+        this.desk.ask({ ask: 'open', file }),
+        this.aspect === null && this.tight === null ? this.measureKnot() : undefined,
+      ]);
       if (picture === null) return;
       if (!this.isConnected) {
         picture.preview.close();
@@ -152,6 +152,10 @@ export class FromPicture extends LitElement {
     } catch (error) {
       this.fail(error);
     }
+  }
+
+  private async measureKnot(): Promise<void> {
+    this.tight ??= await this.desk.ask({ ask: 'aspect', edge: 'straight' });
   }
 
   private setCrop(wanted: Crop): void {
