@@ -209,7 +209,12 @@ export class Keeper extends EventTarget {
     else void this.takeOver();
   };
 
-  private readonly onLeave = (): void => void this.saveAll();
+  private readonly onLeave = (): void => {
+    // No saving is seen through any more; what is handed over is taken up the next time.
+    for (const project of this.unsaved.values()) this.store.leave(project);
+    // The page may come back just as it is.
+    if (this.unsaved.size > 0) this.schedule();
+  };
 
   private fire(): void {
     this.dispatchEvent(new Event('state'));

@@ -22,6 +22,8 @@ export async function openStore(): Promise<Store> {
     store.notice =
       'A newer version of Halfhitch has been opened in another window, so this window no longer keeps work. Export what has changed since, and load this page anew.';
   };
+  // Before anything is opened: it may be what is opened.
+  await store.takeUpLeft().catch(() => {});
   // What was removed long ago takes up room; whether it goes now or next time does not matter.
   store.tidy().catch(() => {});
   return store;

@@ -22,6 +22,9 @@ import { hereOpen, setHereOpen } from './window-note.js';
 const EVERYTHING = ['projects', 'charts', 'thumbnails', 'progress'] as const;
 const DAY = 24 * 60 * 60 * 1000;
 
+/** Keys of what pages handed over as they were left. */
+const LEFT = 'left/';
+
 /** Where windows tell each other what they have kept. */
 const CHANNEL = 'halfhitch.store';
 
@@ -262,10 +265,46 @@ export class Store extends EventTarget {
     return copy;
   }
 
+  /** Hands over a project that is not kept yet, where the page is being left. */
+  leave(project: Project): void {
+    const { id } = project;
+    const base = this.seen.get(id) ?? 0;
+    const left = { id, base, head: headOf(project, base), cells: cellsOf(project) };
+    this.hasLeft.add(id);
+    this.backing.leave('kept', this.leftKey(id), left);
+  }
+  private readonly hasLeft = new Set<string>();
+
+  private leftKey(id: string): string {
+    return `${LEFT}${this.window}/${id}`;
+  }
+  private readonly window = crypto.randomUUID();
+
+  /**
+   * Keeps what pages handed over as they were left. Where another window has kept something later
+   * since, it becomes a project of its own.
+   */
+  async takeUpLeft(): Promise<void> {
+    await this.backing.work(['kept', 'projects', 'charts'], 'readwrite', async (shelves) => {
+      for (const key of await shelves.keys('kept')) {
+        if (!key.startsWith(LEFT)) continue;
+        await takeUp(shelves, await shelves.get('kept', key));
+        await shelves.delete('kept', key);
+      }
+    });
+  }
+
   private saved(project: Project, revision: number): void {
     this.setSeen(project.id, revision);
     this.setHeld(project);
     this.askToStay();
+    // The page was not left after all, or has come back as it was.
+    if (this.hasLeft.delete(project.id)) {
+      const key = this.leftKey(project.id);
+      this.backing
+        .work(['kept'], 'readwrite', (shelves) => shelves.delete('kept', key))
+        .catch(() => {});
+    }
     this.tell({ id: project.id, what: 'project' });
   }
 
@@ -481,6 +520,30 @@ function thumbnailIn(record: unknown): Thumbnail | null {
   } catch {
     return null;
   }
+}
+
+/** Keeps what a page handed over; what can't be read is let go, since the work before it is kept. */
+async function takeUp(shelves: Shelves, record: unknown): Promise<void> {
+  let project: Project;
+  let base: number;
+  try {
+    const left = fieldsOf(record, 'The record') as Record<string, unknown>;
+    if (typeof left['id'] !== 'string' || typeof left['base'] !== 'number') return;
+    project = readProject(left['id'], readHead(left['head']), left['cells']);
+    base = left['base'];
+  } catch {
+    return;
+  }
+  const there = await shelves.get('projects', project.id);
+  // It was kept just then, after all.
+  if ((there as { changed?: unknown } | undefined)?.changed === project.changed) return;
+  const last = revisionOf(there);
+  const id = last > base ? crypto.randomUUID() : project.id;
+  if (last > base) {
+    project = { ...project, chart: { ...project.chart, name: besideName(project.chart) } };
+  }
+  await shelves.put('charts', id, cellsOf(project));
+  await shelves.put('projects', id, headOf(project, id === project.id ? last + 1 : 1));
 }
 
 async function refuseTooMany(shelves: Shelves): Promise<void> {

@@ -309,7 +309,13 @@ export class TieView extends LitElement {
       this.jumpError = `Fill in a row from 1 to ${shape.rows} and a base string from 1 to ${shape.columns}.`;
       return;
     }
-    this.goTo(doneBefore(atRow - 1, atString - 1, shape));
+    this.goHere({ row: atRow - 1, column: atString - 1 }, shape);
+  }
+
+  private goHere({ row, column }: Place, shape: Shape): void {
+    this.goTo(doneBefore(row, column, shape));
+    // On to the next knot, and not to the same place again, with the next key.
+    this.querySelector<HTMLElement>('.tie-done')?.focus();
   }
 
   // ---- settings, keys, the page ----
@@ -354,6 +360,14 @@ export class TieView extends LitElement {
   /** A key that is held down presses a button again and again, and would count knots. */
   private readonly onHeldKey = (event: KeyboardEvent): void => {
     if (event.repeat && (event.key === 'Enter' || event.key === ' ')) event.preventDefault();
+  };
+
+  /** Pressed by a finger, a button gives the keys back: the next Space is for the next knot. */
+  private readonly onPointed = ({ detail, target }: MouseEvent): void => {
+    const button = target instanceof Element ? target.closest('button') : null;
+    if (detail === 0 || button === null || button.matches('.tie-big')) return;
+    const done = this.big ? '.big-done' : '.tie-done';
+    this.querySelector<HTMLElement>(done)?.focus({ preventScroll: true });
   };
 
   private readonly onVisibility = (): void => {
@@ -426,7 +440,7 @@ export class TieView extends LitElement {
             choose: (place) => {
               this.chosen = place;
             },
-            hereIs: ({ row, column }) => this.goTo(doneBefore(row, column, shape)),
+            hereIs: (place) => this.goHere(place, shape),
             jump: (row, string) => this.jump(row, string),
             zoom: (way) => this.fabric?.zoomBy(way),
           })}
@@ -467,7 +481,13 @@ export class TieView extends LitElement {
     const run = hand === null ? 0 : restOfRun(hand);
     const off = (is: boolean): 'true' | 'false' => (is ? 'true' : 'false');
     return html`
-      <div class="tie-actions" role="group" aria-label="Counting" @keydown=${this.onHeldKey}>
+      <div
+        class="tie-actions"
+        role="group"
+        aria-label="Counting"
+        @keydown=${this.onHeldKey}
+        @click=${this.onPointed}
+      >
         <button type="button" aria-disabled=${off(tying.done === 0)} @click=${this.back}>Back</button>
         <button
           type="button"
@@ -476,14 +496,14 @@ export class TieView extends LitElement {
           @click=${this.done}
         >Tied</button>
       </div>
-      <div class="tie-more">
+      <div class="tie-more" @keydown=${this.onHeldKey} @click=${this.onPointed}>
         <button type="button" aria-disabled=${off(run < 2)} @click=${this.runDone}>
           ${run < 2 ? 'All alike tied' : `All ${run} alike tied`}
         </button>
         <button type="button" aria-disabled=${off(place === null)} @click=${this.rowDone}>
           The row is tied
         </button>
-        <button type="button" @click=${() => {
+        <button type="button" class="tie-big" @click=${() => {
           this.big = true;
         }}>Big buttons</button>
         ${
@@ -568,6 +588,7 @@ export class TieView extends LitElement {
       class="big"
       aria-label="Big buttons"
       @keydown=${this.onHeldKey}
+      @click=${this.onPointed}
       @close=${() => {
         this.big = false;
       }}

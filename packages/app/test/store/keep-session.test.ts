@@ -21,7 +21,7 @@ class Work extends EventTarget {
 
   edit(change: Partial<Project>, what: string): void {
     this.edits.push(what);
-    this.project = { ...(this.project as Project), ...change };
+    this.project = { ...(this.project as Project), changed: Date.now(), ...change };
     this.dispatchEvent(new Event('project'));
   }
 
@@ -36,12 +36,14 @@ let saves: number;
 let store: Store;
 let work: Work;
 let keeper: Keeper;
+let main: EventTarget;
 let page: EventTarget & { visibilityState?: string };
 
 function backing(): Backing {
   return {
     lasting: false,
     close: () => {},
+    leave: (shelf, key, value) => shelves.leave(shelf, key, value),
     work: (names, mode, task) => {
       if (mode === 'readwrite' && names.includes('charts')) {
         saves++;
@@ -56,7 +58,7 @@ beforeEach(() => {
   vi.useFakeTimers();
   page = new EventTarget();
   vi.stubGlobal('document', page);
-  const main = new EventTarget();
+  main = new EventTarget();
   vi.stubGlobal('addEventListener', main.addEventListener.bind(main));
   vi.stubGlobal('removeEventListener', main.removeEventListener.bind(main));
   vi.stubGlobal('sessionStorage', undefined);
@@ -104,6 +106,33 @@ describe('keeping a session', () => {
     page.dispatchEvent(new Event('visibilitychange'));
     await vi.advanceTimersByTimeAsync(0);
     expect(await nameKept()).toBe('Otter');
+  });
+
+  it('hands over what waits when the page is left, and it is there the next time', async () => {
+    work.open(project());
+    await vi.advanceTimersByTimeAsync(300);
+    work.rename('Otter');
+    main.dispatchEvent(new Event('pagehide'));
+    keeper.stop();
+    expect(await nameKept()).toBe('Heron');
+    const next = new Store(backing());
+    await next.takeUpLeft();
+    expect(await nameKept()).toBe('Otter');
+    await next.takeUpLeft();
+    expect((await next.list()).projects).toHaveLength(1);
+  });
+
+  it('takes up nothing twice when the page comes back as it was', async () => {
+    work.open(project());
+    await vi.advanceTimersByTimeAsync(300);
+    work.rename('Otter');
+    main.dispatchEvent(new Event('pagehide'));
+    await vi.advanceTimersByTimeAsync(300);
+    work.rename('Kittiwake');
+    await vi.advanceTimersByTimeAsync(300);
+    const next = new Store(backing());
+    await next.takeUpLeft();
+    expect((await next.list()).projects.map(({ name }) => name)).toEqual(['Kittiwake']);
   });
 
   it('keeps what waits of the project before when another is opened', async () => {
@@ -211,6 +240,16 @@ describe('a session in two windows', () => {
     expect(work.project?.chart.name).toBe('Mine');
     const names = (await store.list()).projects.map(({ name }) => name);
     expect(names.sort()).toEqual(['Mine', 'Theirs (other window)']);
+  });
+
+  it('keeps both when one was left with a change that the other did not know of', async () => {
+    work.rename('Mine');
+    main.dispatchEvent(new Event('pagehide'));
+    keeper.stop();
+    await keepElsewhere({ chart: { ...chart, name: 'Theirs' }, changed: 9_000 });
+    await otherStore.takeUpLeft();
+    const names = (await otherStore.list()).projects.map(({ name }) => name);
+    expect(names.sort()).toEqual(['Mine (other window)', 'Theirs']);
   });
 
   it('looks again when it is seen again, since a sleeping window hears nothing', async () => {
