@@ -144,6 +144,7 @@ function declarationOf(node, tagName, classes, checker) {
   const members = new Map(line.flatMap((one) => [...membersOf(one, checker)]));
   const { parts, properties } = partsIn(line);
   const partTexts = new Map(described('csspart').map((part) => [part.name, part.description]));
+  const propertyTexts = new Map(described('cssprop').map((one) => [one.name, one.description]));
   return {
     kind: 'class',
     customElement: true,
@@ -162,7 +163,10 @@ function declarationOf(node, tagName, classes, checker) {
       name,
       ...(partTexts.has(name) ? { description: partTexts.get(name) } : {}),
     })),
-    cssProperties: properties.map((name) => ({ name })),
+    cssProperties: properties.map((name) => ({
+      name,
+      ...(propertyTexts.has(name) ? { description: propertyTexts.get(name) } : {}),
+    })),
   };
 }
 

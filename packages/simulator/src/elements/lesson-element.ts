@@ -38,6 +38,14 @@ export interface AnswerDetail {
  * @csspart choice - a choice of a question
  * @csspart answer - what comes of a choice
  * @csspart button - a button to another page
+ * @cssprop --halfhitch-ground - behind threads
+ * @cssprop --halfhitch-ink - text
+ * @cssprop --halfhitch-faint - text that matters less
+ * @cssprop --halfhitch-panel - behind buttons and labels
+ * @cssprop --halfhitch-line - edges of buttons
+ * @cssprop --halfhitch-accent - what is chosen or in focus, and the button to go on
+ * @cssprop --halfhitch-on-accent - text on that
+ * @cssprop --halfhitch-radius - corners of pictures
  */
 export class HalfhitchLesson extends LitElement {
   static override styles = lessonStyles;

@@ -98,6 +98,27 @@ const MAGNIFICATION = 3.4;
  * @csspart caption - the moves in writing
  * @csspart live - what a screen reader says
  * @csspart notice - says why the picture is flat
+ * @csspart canvas - the picture in 3D
+ * @csspart drawing - the flat picture, where there is no 3D or not yet
+ * @csspart magnifier - the crossing once more, larger
+ * @csspart scrubber - the slider of the position
+ * @csspart button - any button, and what opens the menu
+ * @csspart play - the button that plays and stops
+ * @csspart speed - the choice of speed
+ * @csspart more - the menu with what opens it
+ * @csspart menu - the menu itself
+ * @csspart view - the choice of where to look from
+ * @csspart switch - a switch of the menu
+ * @csspart hint - how to look round, and the keys
+ * @cssprop --halfhitch-ground - behind threads
+ * @cssprop --halfhitch-ink - text
+ * @cssprop --halfhitch-faint - text that matters less
+ * @cssprop --halfhitch-panel - behind buttons and labels
+ * @cssprop --halfhitch-line - edges of buttons
+ * @cssprop --halfhitch-accent - what is chosen or in focus, and the button to go on
+ * @cssprop --halfhitch-on-accent - text on that
+ * @cssprop --halfhitch-radius - corners of pictures
+ * @cssprop --halfhitch-stage-height - height of the picture
  * @fires halfhitch-step - a half hitch or move was done or undone; detail: position, done, text
  * @fires halfhitch-knot - a knot was tied; detail: row, knot
  * @fires halfhitch-row - a row was tied; detail: row

@@ -4,13 +4,24 @@ import { knotPictureElement } from '../../src/picture.js';
 import { axeFindings, expect, test } from './bundle-page.js';
 import { colourCount, pixelsOf, settled } from './stage.js';
 
+interface Described {
+  readonly name: string;
+  readonly description?: string;
+}
+
 interface Manifest {
   readonly modules: readonly {
     readonly declarations: readonly {
       readonly tagName: string;
-      readonly attributes: readonly { readonly name: string; readonly description?: string }[];
+      readonly attributes: readonly (Described & {
+        readonly fieldName: string;
+        readonly type: { readonly text: string };
+      })[];
       readonly members: readonly { readonly kind: string; readonly name: string }[];
-      readonly cssParts: readonly { readonly name: string }[];
+      readonly cssParts: readonly Described[];
+      readonly cssProperties: readonly Described[];
+      readonly events: readonly Described[];
+      readonly slots: readonly Described[];
     }[];
   }[];
 }
@@ -109,6 +120,63 @@ describe('plain pages', () => {
   });
 });
 
+/** For each attribute with a choice of words, one that is not the first choice. */
+const SAMPLES: Readonly<Record<string, string>> = {
+  view: 'back',
+  controls: 'few',
+  kind: 'backward',
+  hand: 'left',
+  lang: 'de',
+  name: 'turn',
+};
+
+describe('attributes and properties', () => {
+  test('follow each other, both ways', async ({ openPlain }) => {
+    const page = await openPlain('');
+    const manifest = JSON.parse(
+      readFileSync(new URL('../../dist/custom-elements.json', import.meta.url), 'utf8'),
+    ) as Manifest;
+    const declared = manifest.modules.flatMap(({ declarations }) => declarations);
+    for (const { tagName, attributes } of declared) {
+      const wrong = await page.evaluate(
+        async ({ tag, given, samples }) => {
+          await customElements.whenDefined(tag);
+          type Made = HTMLElement & { updateComplete: Promise<unknown> } & Record<string, unknown>;
+          const amiss: string[] = [];
+          for (const { name, fieldName, type } of given) {
+            const text =
+              type.text === 'boolean' ? '' : type.text === 'number' ? '1' : samples[name];
+            const value =
+              type.text === 'boolean' ? true : type.text === 'number' ? 1 : samples[name];
+            const sample = text ?? '#123456';
+            const byAttribute = document.createElement(tag) as Made;
+            byAttribute.setAttribute(name, sample);
+            document.body.append(byAttribute);
+            await byAttribute.updateComplete;
+            // A position beyond what is played is the end of it.
+            const length = (byAttribute['length'] as number | undefined) ?? 1;
+            const wanted = name === 'position' ? Math.min(1, length) : (value ?? sample);
+            if (byAttribute[fieldName] !== wanted) amiss.push(`${name}: ${byAttribute[fieldName]}`);
+            const byProperty = document.createElement(tag) as Made;
+            byProperty[fieldName] = value ?? sample;
+            document.body.append(byProperty);
+            await byProperty.updateComplete;
+            const shown = name === 'position' ? String(wanted) : sample;
+            if (byProperty.getAttribute(name) !== shown) {
+              amiss.push(`[${name}]: ${byProperty.getAttribute(name)}`);
+            }
+            byAttribute.remove();
+            byProperty.remove();
+          }
+          return amiss;
+        },
+        { tag: tagName, given: attributes, samples: SAMPLES },
+      );
+      expect([tagName, wrong]).toEqual([tagName, []]);
+    }
+  });
+});
+
 describe('the manifest of the elements', () => {
   test('names every attribute, property and part that is there', async ({ openPlain }) => {
     const page = await openPlain('');
@@ -123,7 +191,7 @@ describe('the manifest of the elements', () => {
       'halfhitch-piece',
       'halfhitch-row',
     ]);
-    for (const { tagName, attributes, members, cssParts } of declared) {
+    for (const { tagName, attributes, members, cssParts, ...others } of declared) {
       const real = await page.evaluate(
         async ({ tag, names }) => {
           const Found = await customElements.whenDefined(tag);
@@ -144,8 +212,11 @@ describe('the manifest of the elements', () => {
       expect(real.missing).toEqual([]);
       const parts = cssParts.map(({ name }) => name);
       for (const part of real.parts) expect(parts).toContain(part);
-      for (const { name, description } of attributes) {
-        expect([name, (description ?? '').length > 3]).toEqual([name, true]);
+      const { cssProperties, events, slots } = others;
+      for (const list of [attributes, cssParts, cssProperties, events, slots]) {
+        for (const { name, description } of list) {
+          expect([tagName, name, (description ?? '').length > 3]).toEqual([tagName, name, true]);
+        }
       }
     }
   });

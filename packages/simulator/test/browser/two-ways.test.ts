@@ -11,8 +11,8 @@ import { type Pixels, pixelsOf, settled } from './stage.js';
 const LEAST_AGREEMENT = 0.65;
 
 const isBlue = (picture: Pixels, at: number): boolean => {
-  const [r, , b] = picture.data.subarray(at, at + 3);
-  return (b as number) > (r as number) + 35;
+  const { data } = picture;
+  return (data[at + 2] as number) > (data[at] as number) + 35;
 };
 
 /** The same, moved by some pixels: a slip of the whole picture must show. */
@@ -47,7 +47,7 @@ describe('each knot drawn by WebGL and drawn flat', () => {
     };
     for (const kind of KNOT_KINDS) {
       for (const view of ['front', 'back'] as const) {
-        for (const position of [0.5, 2]) {
+        for (const position of view === 'front' ? [0.5, 2] : [2]) {
           const solid = await show({ drawing: 'webgl', kind, view, position });
           const flat = await show({ drawing: 'flat' });
           const what = `${kind} at ${position} from the ${view}`;
