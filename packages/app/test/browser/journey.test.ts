@@ -2,7 +2,7 @@
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { describe } from 'vitest';
 import { DESKTOP, expect, PHONE, test } from '../../../../testing/browser.js';
-import { inHand } from './tie-page.js';
+import { inHand, keptIs } from './tie-page.js';
 import { demoShown } from './workbench.js';
 
 const SIZES: readonly (readonly [string, BrowserContextOptions])[] = [
@@ -64,7 +64,7 @@ describe('the whole way', () => {
       expect(await piece.textContent()).toContain(`${2 * columns} of`);
 
       // Nothing of it is lost when the page is loaded anew.
-      await page.getByText('Every knot you count is kept on this device.').waitFor();
+      await keptIs(page, 2 * columns);
       await page.reload();
       await expect.poll(() => piece.textContent()).toContain(`${2 * columns} of`);
 
