@@ -187,13 +187,17 @@ function choiceOf<N extends 'thread' | 'span' | 'closing'>(
   name: N,
   label: string,
   choices: Readonly<Record<CutSettings[N], string>>,
-  { settings, fill }: CutFormParts,
+  { settings, fill, done }: CutFormParts,
 ): TemplateResult {
   return html`<div class="field">
     <label for="cut-${name}">${label}</label>
     <select
       id="cut-${name}"
-      @change=${(event: Event) => fill({ [name]: (event.target as HTMLSelectElement).value })}
+      @change=${(event: Event) => {
+        // What was typed before is another thing to undo.
+        done();
+        fill({ [name]: (event.target as HTMLSelectElement).value });
+      }}
     >
       ${Object.entries<string>(choices).map(
         ([value, words]) =>
