@@ -65,7 +65,7 @@ export function layChart(
 ): ChartLayout {
   const wide = paper.width - ROOM.words - 2 * ROOM.mark - ROOM.number;
   const least = colours > MOST_BY_HATCH ? KEYED : NARROWEST;
-  const across = Math.ceil((columns * least) / wide);
+  const across = Math.ceil(columns / Math.floor(wide / least));
   const inPart = Math.ceil(columns / across);
   const width = Math.min(WIDEST, wide / inPart);
   const height = width * ASPECT;
