@@ -42,7 +42,7 @@ export class DrawView extends LitElement {
     problem: { state: true },
     warnings: { state: true },
     narrow: { state: true },
-    easeLoaded: { state: true },
+    easing: { state: true },
   };
 
   declare session: Session | null;
@@ -53,12 +53,14 @@ export class DrawView extends LitElement {
   declare private problem: string;
   declare private warnings: readonly string[];
   declare private narrow: boolean;
-  declare private easeLoaded: boolean;
+  /** Whether advice is being given. */
+  declare private easing: boolean;
 
   private readonly width = matchMedia(NARROW);
   private project: string | null = null;
   private marked: { of: Piece; marks: readonly Mark[] } | null = null;
   private warned: Chart | null = null;
+  private shownColour = -1;
 
   constructor() {
     super();
@@ -77,7 +79,7 @@ export class DrawView extends LitElement {
     this.problem = '';
     this.warnings = [];
     this.narrow = this.width.matches;
-    this.easeLoaded = false;
+    this.easing = false;
     new SessionWatch(this, ['open', 'project', 'piece', 'busy']);
   }
 
@@ -89,12 +91,6 @@ export class DrawView extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.width.addEventListener('change', this.onWidth);
-  }
-
-  /** Advice comes after the chart, which one is here for. */
-  protected override async firstUpdated(): Promise<void> {
-    await import('../ease/ease-panel.js');
-    this.easeLoaded = true;
   }
 
   override disconnectedCallback(): void {
@@ -177,6 +173,17 @@ export class DrawView extends LitElement {
     if (aspect !== null) sheet.show(chart, project.choice.start, aspect);
     sheet.found(piece === null ? NO_MARKS : this.marksOf(piece), piece?.chart ?? null);
     if (piece?.chart === chart) void this.findWarnings(chart);
+    this.showChip();
+  }
+
+  /** Brings the colour that is drawn in into sight of its list, not of the page. */
+  private showChip(): void {
+    const list = this.querySelector<HTMLElement>('.draw-colours');
+    const chip = list?.querySelector<HTMLElement>('.chip[aria-pressed=true]') ?? null;
+    if (list === null || chip === null || this.shownColour === this.settings.colour) return;
+    this.shownColour = this.settings.colour;
+    list.scrollLeft = chip.offsetLeft - (list.clientWidth - chip.offsetWidth) / 2;
+    list.scrollTop = chip.offsetTop - (list.clientHeight - chip.offsetHeight) / 2;
   }
 
   /** The last that was worked out of this project. */
@@ -392,14 +399,27 @@ export class DrawView extends LitElement {
     </section>`;
   }
 
+  /** Looked through anew after every stroke, it would take the device's breath: only when opened. */
   private easier(): TemplateResult {
-    if (!this.easeLoaded) return html`${nothing}`;
-    return html`<section class="card" aria-labelledby="ease-name">
-      <halfhitch-ease
-        .session=${this.session}
-        @place=${({ detail }: CustomEvent<Place>) => this.sheet?.goTo(detail, { focus: true })}
-      ></halfhitch-ease>
-    </section>`;
+    return html`<details
+      class="card draw-easier"
+      @toggle=${(event: Event) => this.onEasier((event.target as HTMLDetailsElement).open)}
+    >
+      <summary>What would make it easier to knot</summary>
+      ${
+        this.easing
+          ? html`<halfhitch-ease
+              .session=${this.session}
+              @place=${({ detail }: CustomEvent<Place>) => this.sheet?.goTo(detail, { focus: true })}
+            ></halfhitch-ease>`
+          : nothing
+      }
+    </details>`;
+  }
+
+  private async onEasier(open: boolean): Promise<void> {
+    if (open) await import('../ease/ease-panel.js');
+    this.easing = open;
   }
 
   private onPalette({ chart, what, colour, places }: PaletteEdit): void {

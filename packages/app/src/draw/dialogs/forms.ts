@@ -31,8 +31,9 @@ export const NEW_CHART: ChartForm = {
       Name
       <input type="text" name="name" maxlength=${maxName} autocomplete="off" />
     </label>
+    <p class="hint">A column for each knot across the bracelet, a row for each along it.</p>
     <div class="fields">
-      ${numberField('columns', 'Columns (knots across)', 14, maxColumns)}
+      ${numberField('columns', 'Columns', 14, maxColumns)}
       ${numberField('rows', 'Rows', 40, maxRows)}
     </div>
     <fieldset class="draw-choices">

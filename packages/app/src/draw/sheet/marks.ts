@@ -59,7 +59,7 @@ function hatch(
   dpr: number,
 ): void {
   if (grade === 'note') return;
-  const step = 5 * dpr;
+  const step = 7 * dpr;
   ctx.beginPath();
   for (let at = step; at < width + height; at += step) {
     ctx.moveTo(x + at, y);
