@@ -15,7 +15,7 @@ import { type CutSettings, USUAL_SETTINGS } from './settings.js';
 const PAUSE_IN_TYPING = 300;
 
 /** What is typed in one go is undone in one go, ms. */
-const PAUSE_TO_KEEP = 900;
+const PAUSE_TO_KEEP = 600;
 
 /** A larger piece takes seconds, so it is worked out only when it is asked for. */
 const MOST_UNASKED = 400_000;
@@ -70,8 +70,17 @@ export class CutPanel extends LitElement {
     return this;
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    // Before the others who hear it, so that what was typed last is kept with the rest.
+    addEventListener('pagehide', this.done, { capture: true });
+    addEventListener('visibilitychange', this.done, { capture: true });
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    removeEventListener('pagehide', this.done, { capture: true });
+    removeEventListener('visibilitychange', this.done, { capture: true });
     clearTimeout(this.timer);
     this.keep();
     this.desk.abandon();
