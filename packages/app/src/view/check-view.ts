@@ -5,6 +5,7 @@ import '../mistakes/wrong-panel.js';
 import { changesInWords, type KnotReading, mirrorKnot } from '@halfhitch/core';
 import type { HalfhitchKnot, HalfhitchRow } from '@halfhitch/simulator';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { showLesson } from '../learn/show-lesson.js';
 import { MistakesDesk } from '../mistakes/desk.js';
 import type { MistakePlace } from '../mistakes/messages.js';
 import type { Session } from '../project/session.js';
@@ -189,6 +190,9 @@ export class CheckView extends LitElement {
             Left-handed: mirror the 3D picture
           </label>
           ${this.mirror ? this.mirrored() : nothing}
+          <button type="button" class="small" @click=${() => showLesson(this, this.place)}>
+            Show me this one as a lesson
+          </button>
         </section>
         ${this.sheet === null ? nothing : this.row(piece, this.sheet)}
       </div>

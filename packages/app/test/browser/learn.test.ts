@@ -77,10 +77,7 @@ describe('the view of the lessons', () => {
     await page.locator('.learn-place', { hasText: 'row 2, column 1' }).waitFor();
     await page.goto(new URL('#check', page.url()).href);
     await page.locator('halfhitch-check').waitFor();
-    await page.locator('halfhitch-check').evaluate((view) => {
-      const detail = { row: 0, column: 0 };
-      view.dispatchEvent(new CustomEvent('show-lesson', { detail, bubbles: true }));
-    });
+    await page.getByRole('button', { name: 'Show me this one as a lesson' }).click();
     await page.locator('.learn-place', { hasText: 'row 1, column 1' }).waitFor();
     await lesson.locator('h2').waitFor();
     await page.getByRole('button', { name: 'Back to where you were' }).click();
