@@ -1,7 +1,8 @@
-import { type Chart, fabricGeometry } from '@halfhitch/core';
+import type { Chart } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { PictureDesk } from './desk.js';
 import { MOST_KNOTS_DRAWN } from './limits.js';
+import { ThreadSamples } from './thread-samples.js';
 
 type Look = 'thread' | 'chart';
 
@@ -38,7 +39,9 @@ export class ChartPreview extends LitElement {
   declare lying: Lying;
   declare private look: Look;
 
-  private threads: { readonly chart: Chart; readonly image: HTMLImageElement } | null = null;
+  /** What is needed to draw a chart as thread. */
+  private threads: { readonly chart: Chart; readonly kinds: Uint8Array } | null = null;
+  private readonly samples = new ThreadSamples();
   private readonly sizes = new ResizeObserver(() => this.paint());
   private timer = 0;
   /** What the canvas shows: drawing thread costs too much to be done again for nothing. */
@@ -70,7 +73,8 @@ export class ChartPreview extends LitElement {
     super.disconnectedCallback();
     this.sizes.disconnect();
     clearTimeout(this.timer);
-    this.drop();
+    this.samples.clear();
+    this.threads = null;
   }
 
   protected override updated(changes: PropertyValues): void {
@@ -81,45 +85,29 @@ export class ChartPreview extends LitElement {
     this.paint();
   }
 
-  private drop(): void {
-    if (this.threads !== null) URL.revokeObjectURL(this.threads.image.src);
-    this.threads = null;
-  }
-
   private get drawable(): boolean {
     const { chart } = this;
     return chart !== null && chart.rows * chart.columns <= MOST_KNOTS_DRAWN;
   }
 
-  /** Has the thread drawn; until then the chart is shown. */
+  /** Has the knots worked out, and a sample of each thread drawn; until then the chart is shown. */
   private async draw(): Promise<void> {
     const { chart, desk } = this;
     if (chart === null || desk === null || this.look !== 'thread' || !this.drawable) return;
     if (this.threads?.chart === chart) return;
     const choice = { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' } as const;
-    let svg: string | null;
     try {
-      svg = await desk.ask({ ask: 'knotted', chart, choice });
+      const kinds = await desk.ask({ ask: 'kinds', chart, choice });
+      if (kinds === null) return;
+      for (const { hex } of chart.colours) {
+        await this.samples.fetch(hex, desk);
+        if (this.chart !== chart || !this.isConnected) return;
+      }
+      this.threads = { chart, kinds };
+      this.paint();
     } catch {
       // The plain look tells the same; whoever asked for the chart says what went wrong.
-      return;
     }
-    if (svg === null || this.chart !== chart || !this.isConnected) return;
-    const image = new Image();
-    image.src = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
-    try {
-      await image.decode();
-    } catch {
-      URL.revokeObjectURL(image.src);
-      return;
-    }
-    if (this.chart !== chart || !this.isConnected) {
-      URL.revokeObjectURL(image.src);
-      return;
-    }
-    this.drop();
-    this.threads = { chart, image };
-    this.paint();
   }
 
   private paint(): void {
@@ -129,8 +117,8 @@ export class ChartPreview extends LitElement {
     if (chart === null || canvas === null || frame === null) return;
     const padding = Number.parseFloat(getComputedStyle(frame).paddingInlineStart) || 0;
     const knot = this.knotSize(chart, frame.clientWidth - 2 * padding);
-    const threaded = this.look === 'thread' && this.threads?.chart === chart;
-    const how = [knot, aspect, lying, threaded, devicePixelRatio].join();
+    const threads = this.look === 'thread' && this.threads?.chart === chart ? this.threads : null;
+    const how = [knot, aspect, lying, threads !== null, devicePixelRatio].join();
     const before = this.painted;
     if (before?.canvas === canvas && before.chart === chart && before.how === how) return;
     this.painted = { canvas, chart, how };
@@ -153,19 +141,8 @@ export class ChartPreview extends LitElement {
       context.translate(width, 0);
       context.rotate(Math.PI / 2);
     }
-    if (threaded && this.threads !== null) {
-      const { left, top, cellWidth, cellHeight } = fabricGeometry(chart.rows, chart.columns);
-      context.drawImage(
-        this.threads.image,
-        left,
-        top,
-        chart.columns * cellWidth,
-        chart.rows * cellHeight,
-        0,
-        0,
-        hanging.width,
-        hanging.height,
-      );
+    if (threads !== null) {
+      this.samples.weave(context, chart, threads.kinds, hanging, fine);
       return;
     }
     context.imageSmoothingEnabled = false;

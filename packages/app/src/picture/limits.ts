@@ -12,5 +12,5 @@ export const PICTURE_LIMITS = {
   maxColours: CHART_LIMITS.maxColours,
 } as const;
 
-/** Knots that are still drawn as thread while the maker waits. */
-export const MOST_KNOTS_DRAWN = 8000;
+/** Knots that are still worked out and drawn as thread in a preview. */
+export const MOST_KNOTS_DRAWN = 20_000;

@@ -33,15 +33,18 @@ export interface PictureResult extends MadeChart {
 export type Request =
   | { readonly ask: 'open'; readonly file: File }
   | { readonly ask: 'make'; readonly wish: PictureWish }
-  /** A picture of the chart as thread; null for one of too many knots to be drawn at once. */
-  | { readonly ask: 'knotted'; readonly chart: Chart; readonly choice: KnotChoice }
+  /** The kind of each knot as an index into KNOT_KINDS; null where there are too many. */
+  | { readonly ask: 'kinds'; readonly chart: Chart; readonly choice: KnotChoice }
+  /** A sample of knots of one colour, as an SVG. */
+  | { readonly ask: 'sample'; readonly hex: string }
   /** Width of a knot by its height. */
   | { readonly ask: 'aspect'; readonly edge: EdgeTechnique };
 
 export interface Answers {
   open: OpenPicture;
   make: PictureResult;
-  knotted: string | null;
+  kinds: Uint8Array | null;
+  sample: string;
   aspect: number;
 }
 

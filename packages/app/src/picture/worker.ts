@@ -1,6 +1,6 @@
 import { colourWarnings } from '../colour/hard-to-tell.js';
 import { errorInWords } from './error-in-words.js';
-import { drawKnotted, knotAspect } from './knotted.js';
+import { drawSample, kindsOf, knotAspect } from './knotted.js';
 import { makeChart } from './make-chart.js';
 import type { Answer, Answers, Ask, PictureResult, PictureWish, Request } from './messages.js';
 import { PictureSource } from './source.js';
@@ -65,8 +65,10 @@ async function answer(
     }
     case 'make':
       return { value: await make(request.wish, wanted), transfer: [] };
-    case 'knotted':
-      return { value: drawKnotted(request.chart, request.choice), transfer: [] };
+    case 'kinds':
+      return { value: kindsOf(request.chart, request.choice), transfer: [] };
+    case 'sample':
+      return { value: drawSample(request.hex), transfer: [] };
     case 'aspect':
       return { value: knotAspect(request.edge), transfer: [] };
   }
