@@ -262,10 +262,10 @@ export class EasePanel extends LitElement {
     if (advice.length === 0) {
       return html`<p>Nothing small was found that would make it easier.</p>`;
     }
-    const shown = this.all ? advice : advice.slice(0, FEW);
+    const shown = this.all ? advice : firstFew(advice);
     const more = advice.length - shown.length;
     return html`
-      <ol class="ease-list">
+      <ol class="ease-list" role="list">
         ${shown.map((one) => this.suggestion(one, to))}
       </ol>
       ${
@@ -422,6 +422,13 @@ export class EasePanel extends LitElement {
       this.querySelector<HTMLElement>('#ease-name')?.focus();
     }
   }
+}
+
+/** The first few; that all stray knots can go at once is among them, wherever it comes. */
+function firstFew(advice: readonly Advice[]): readonly Advice[] {
+  const every = advice.findIndex(({ suggestion }) => suggestion.kind === 'every-spot');
+  if (every < FEW) return advice.slice(0, FEW);
+  return [...advice.slice(0, FEW - 1), ...advice.slice(every, every + 1)];
 }
 
 function lower(words: string): string {
