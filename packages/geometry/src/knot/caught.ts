@@ -26,6 +26,9 @@ const IN_FRONT = 0.05;
 /** How far the new lead is lifted so that it passes in front of the old one. */
 const LIFT = 0.4;
 
+/** How far the new lead is held out, beyond the bends, while the old one is laid beneath. */
+const HELD_OUT = 1.4;
+
 /** Height at which the old lead goes to the back when the knot is tight, above the lead that leaves. */
 const PASSES = -1.02;
 
@@ -66,8 +69,12 @@ const liftAngle = (by: number, bend: number): number => Math.acos(1 - Math.abs(b
 export function waiting(p: Proportions, way: 'hanging' | 'out' | 'lifted'): Drape {
   const angle = liftAngle(LIFT, p.bend);
   const tilted: Vec3 = [0, Math.cos(angle), Math.sin(angle)];
-  const step = (to: Vec3) => ({ to, radius: p.bend, run: 0 });
-  const steps = { hanging: [], out: [step(FRONT)], lifted: [step(tilted), step(DOWN)] };
+  const step = (to: Vec3, run = 0) => ({ to, radius: p.bend, run });
+  const steps = {
+    hanging: [],
+    out: [step(FRONT, HELD_OUT), step(DOWN)],
+    lifted: [step(tilted), step(DOWN)],
+  };
   return { heading: DOWN, steps: steps[way] };
 }
 

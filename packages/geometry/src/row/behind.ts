@@ -3,7 +3,16 @@ import { oldLeadTo } from '../knot/caught.js';
 import { proportionsFor } from '../knot/proportions.js';
 import { entryOf, exitOf, fromRight } from './layout.js';
 import { wayOutOf } from './parked.js';
-import { ASIDE, type Passage, WAY_IN, WAY_IN_PAST } from './routes.js';
+import {
+  ASIDE,
+  type Passage,
+  WAY_IN,
+  WAY_IN_FIRST,
+  WAY_IN_PAST,
+  WAY_IN_SECOND,
+  WAY_IN_SECOND_PAST,
+  type WayIn,
+} from './routes.js';
 import type { RowKnot, RowScene } from './scene.js';
 import type { Setting } from './setting.js';
 
@@ -79,16 +88,16 @@ export function wayIn(setting: Setting, knot: RowKnot): Vec3 {
   const d = options.diameter;
   const { at, heading } = entryOf(layout, knot);
   const side = heading[0] < 0 ? -1 : 1;
-  const { beside, below } = placeInGap(setting, knot);
+  const { beside, below } = wayInOf(setting, knot);
   const y = ((knot.row ?? 0) - 0.5) * layout.rowHeight;
   return [at[0] - side * beside * d, y + below * d, 0];
 }
 
 /**
- * Where in its gap a lead comes up, in diameters: two that come up in one gap, for an edge knot and the
- * knot after it, keep apart.
+ * How a lead comes up to a knot. Two that come up in one gap, for an edge knot and the knot after it, keep
+ * apart.
  */
-function placeInGap({ scene, layout }: Setting, knot: RowKnot): { beside: number; below: number } {
+export function wayInOf({ scene, layout }: Setting, knot: RowKnot): WayIn {
   const i = scene.knots.indexOf(knot);
   const isPair = (first: RowKnot | undefined, second: RowKnot | undefined): boolean =>
     first !== undefined &&
@@ -96,9 +105,12 @@ function placeInGap({ scene, layout }: Setting, knot: RowKnot): { beside: number
     first.tying !== second.tying &&
     (first.row ?? 0) === (second.row ?? 0) &&
     Math.abs(entryOf(layout, first).at[0] - entryOf(layout, second).at[0]) < layout.pitch / 2;
-  if (i > 0 && isPair(knot, scene.knots[i + 1])) return { beside: 0.2, below: -0.4 };
-  if (i > 1 && isPair(scene.knots[i - 1], knot)) return { beside: 0.2, below: 0.2 };
-  return { beside: layout.catches(knot) ? WAY_IN_PAST.beside : WAY_IN.beside, below: 0 };
+  const catches = layout.catches(knot);
+  if (i > 0 && isPair(knot, scene.knots[i + 1])) return WAY_IN_FIRST;
+  if (i > 1 && isPair(scene.knots[i - 1], knot)) {
+    return catches ? WAY_IN_SECOND_PAST : WAY_IN_SECOND;
+  }
+  return catches ? WAY_IN_PAST : WAY_IN;
 }
 
 /** Whether a lead goes to the back and comes up again between the same two base strings. */
@@ -108,9 +120,7 @@ export const inOneGap = ({ layout }: Setting, from: Vec3, to: Vec3): boolean =>
 /** Side on which a lead that went to the back hangs: behind its last knot or the one that caught it. */
 export function asideOf({ layout }: Setting, last: RowKnot, by: RowKnot | undefined): -1 | 1 {
   if (by && layout.catches(by)) return fromRight(by) ? 1 : -1;
-  const side = exitOf(layout, last).heading[0] < 0 ? 1 : -1;
-  // Where a lead has been caught, that one hangs behind the knot.
-  return layout.catches(last) ? (side === 1 ? -1 : 1) : side;
+  return exitOf(layout, last).heading[0] < 0 ? 1 : -1;
 }
 
 /**
@@ -157,7 +167,7 @@ function work(setting: Setting): Stay[] {
       const out = wayOut(setting, from, catcher(setting, stay));
       // A loop hangs down until it is pulled straight; within a gap the float lies to the side.
       const near = inOneGap(setting, out, place);
-      const x = out[0] + asideOf(setting, from, catcher(setting, stay)) * ASIDE * 2 * d;
+      const x = place[0] + knotSide(setting, knot) * ASIDE * 1.5 * d;
       stay.float = near
         ? lay([x, out[1], 0], place)
         : lay(

@@ -1,10 +1,10 @@
 import { joined, lengthOf } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
-import { asideOf, catcher, hungPassage, inOneGap, passageTo, wayIn } from './behind.js';
+import { asideOf, catcher, hungPassage, inOneGap, passageTo, wayIn, wayInOf } from './behind.js';
 import { ofLength } from './joint.js';
 import { entryOf } from './layout.js';
 import { type FinishedPath, keptBehind } from './parked.js';
-import { throughToFront, WAY_IN, WAY_IN_PAST } from './routes.js';
+import { throughToFront } from './routes.js';
 import { CLEARED, type RowKnot } from './scene.js';
 import type { Setting } from './setting.js';
 import {
@@ -37,7 +37,7 @@ export function fromBehind(
 ): FromBehind {
   const { layout, index, options } = setting;
   const room = passageTo(setting, index);
-  const into = layout.catches(knot) ? WAY_IN_PAST : WAY_IN;
+  const into = wayInOf(setting, knot);
   if (!before) {
     const way = freshWay(setting, knot, room, into);
     return { kept: new Float64Array(0), ...way, float: undefined };
@@ -46,9 +46,8 @@ export function fromBehind(
   const n = kept.length;
   const from: Vec3 = [kept[n - 3]!, kept[n - 2]!, kept[n - 1]!];
   const to = wayIn(setting, knot);
-  const last = lastKnot(setting, knot);
-  const near = inOneGap(setting, from, to);
-  const aside = near ? asideOf(setting, last.knot, last.by) : undefined;
+  const toRight = entryOf(layout, knot).heading[0] > 0;
+  const aside = inOneGap(setting, from, to) ? (toRight ? 1 : -1) : undefined;
   const float: Float = { from, to, room, aside };
   const track = floatBehind(float, 0);
   const onward = throughToFront(entryOf(layout, knot), track.end, options.diameter, into);
@@ -56,7 +55,7 @@ export function fromBehind(
 }
 
 /** Share of the time left to a lead that comes up in which it is led to where its loop will hang. */
-const SWUNG = 0.22;
+const SWUNG = { near: 0.5, far: 0.22 } as const;
 
 /** Slow at both ends, but nearly steady in between. */
 const steady = (x: number): number => 0.6 * x + 0.4 * x * x * (3 - 2 * x);
@@ -81,13 +80,14 @@ export function comingUp(
   const { kept, float } = way;
   if (!float) return risen(setting, way, whole, length, steady(f));
   const free = length - lengthOf(kept);
-  if (f < SWUNG) {
+  const swung = float.aside === undefined ? SWUNG.far : SWUNG.near;
+  if (f < swung) {
     const last = lastKnot(setting, knot);
     const hung = hungPassage(setting, knot.tying, last.knot);
     const aside = asideOf(setting, last.knot, last.by);
-    return joined(kept, swungBehind(float, hung, aside, free, smooth(f / SWUNG)));
+    return joined(kept, swungBehind(float, hung, aside, free, smooth(f / swung)));
   }
-  const slack = slackAt(float, free, steady((f - SWUNG) / (1 - SWUNG)));
+  const slack = slackAt(float, free, steady((f - swung) / (1 - swung)));
   const d = setting.options.diameter;
   const rest = whole.slice(kept.length - 3 + way.behind.length - 3);
   return ofLength(joined(kept, sampled(floatBehind(float, slack), d), rest), length);

@@ -10,6 +10,7 @@ import {
   WAY_OUT_BACK,
   WAY_OUT_FACING,
   WAY_OUT_PAST,
+  WAY_OUT_WRAPPED,
   type WayOut,
 } from './routes.js';
 import type { RowKnot } from './scene.js';
@@ -52,9 +53,8 @@ function plain(setting: Setting, path: FinishedPath, by: RowKnot | undefined): F
 
 /** How a lead leaves the front after its last knot when the knot that takes over does not catch it. */
 export function wayOutOf(layout: Layout, last: RowKnot, by: RowKnot | undefined): WayOut {
-  if (comesBack(last)) {
-    const facing = by?.change?.how === 'passed-behind' && comesBack(by);
-    return facing ? WAY_OUT_FACING : WAY_OUT_BACK;
-  }
-  return layout.catches(last) ? WAY_OUT_PAST : WAY_OUT;
+  const passed = by?.change?.how === 'passed-behind';
+  if (comesBack(last)) return passed ? WAY_OUT_FACING : WAY_OUT_BACK;
+  if (layout.catches(last)) return WAY_OUT_PAST;
+  return passed && !comesBack(by) ? WAY_OUT_WRAPPED : WAY_OUT;
 }

@@ -87,8 +87,11 @@ function caughtHanging(setting: Setting, path: FinishedPath, by: RowKnot, u: num
   return { points, free: Math.min(path.points.length / 3, points.length / 3) - 1 };
 }
 
+/** How much longer a lead is shown that rests, so that it hangs behind the work, in diameters. */
+const HUNG = 8;
+
 const wholeLength = (setting: Setting, path: FinishedPath): number =>
-  lengthOf(path.points) + setting.options.tail * setting.options.diameter;
+  lengthOf(path.points) + (setting.options.tail + HUNG) * setting.options.diameter;
 
 const known = new WeakMap<FinishedPath, Map<string, Float64Array>>();
 

@@ -73,6 +73,9 @@ export interface WayOut {
 /** Straight to the back between two knots. */
 export const WAY_OUT: WayOut = { letGo: 0.5, heading: BACK, radius: 0.6 };
 
+/** The same where the knot beside it is the last of a row with a wrapped edge, and no edge knot. */
+export const WAY_OUT_WRAPPED: WayOut = { letGo: 0.75, heading: [0, 0.18, -0.9837], radius: 0.6 };
+
 /**
  * The same from a knot that the lead came back from: below, clear of what was taken to the back beside
  * that knot, and of what comes up for the row below.
@@ -133,17 +136,30 @@ export function resting(
   return draped(exit.at, from, to, f, length, Math.ceil(length / (POINT_STEP * d)) + 1);
 }
 
-/** How a lead from behind comes down to a knot begun from the left. */
+/** How a lead from behind comes down to a knot begun from the left, in diameters. */
 export interface WayIn {
-  /** How far to the left of the knot's entry it comes through, in diameters. */
+  /** How far to the left of the knot's entry it comes through, and how far below the seam of the rows. */
   readonly beside: number;
+  readonly below: number;
+  /** How far in front of the entry it comes down. */
+  readonly front: number;
   readonly heading: Vec3;
 }
 
-export const WAY_IN: WayIn = { beside: 0.5, heading: [0.5, 0, -0.866] };
+export const WAY_IN: WayIn = { beside: 0.5, below: 0, front: 1.1, heading: [0.5, 0, -0.866] };
 
 /** The same where an old lead waits beside the knot to be caught by it. */
-export const WAY_IN_PAST: WayIn = { beside: 0.5, heading: [0.4, 0.3, -0.86] };
+export const WAY_IN_PAST: WayIn = { ...WAY_IN, heading: [0.4, 0.3, -0.86] };
+
+/** The same where another comes up in the same gap for the knot after: the first, and the second. */
+export const WAY_IN_FIRST: WayIn = { ...WAY_IN, beside: 0.25, below: -0.2, front: 1.6 };
+export const WAY_IN_SECOND: WayIn = {
+  beside: 0.25,
+  below: 0.1,
+  front: 0.55,
+  heading: [0.4, 0.5, -0.768],
+};
+export const WAY_IN_SECOND_PAST: WayIn = { ...WAY_IN_SECOND, beside: 0.5, below: 0.35 };
 
 /**
  * From where it is behind the work in the gap between two base strings, through above the row, and down
@@ -153,7 +169,7 @@ export const WAY_IN_PAST: WayIn = { beside: 0.5, heading: [0.4, 0.3, -0.86] };
  */
 export function throughToFront(entry: KnotEnd, at: Vec3, d: number, into: WayIn): Float64Array {
   const side = entry.heading[0] < 0 ? -1 : 1;
-  const front = entry.at[2] + 1.1 * d;
+  const front = entry.at[2] + into.front * d;
   const track = new Track(at, FRONT).line(front - at[2] - BEND * d).turn(DOWN, BEND * d);
   const way = track.sample(Math.ceil(track.length / (POINT_STEP * d)) + 1);
   const [a, b, c] = into.heading;

@@ -48,7 +48,7 @@ export const isClearing = (phase: RowPhase): boolean =>
   phase === 'lay-aside' || phase === 'pass-behind' || phase === 'take-down';
 
 /** Share of such a move after which the old lead is out of the way. */
-export const CLEARED = 0.3;
+export const CLEARED = 0.36;
 
 export const ROW_LIMITS = { columns: 300, knots: 2000 } as const;
 

@@ -64,7 +64,7 @@ export interface Float {
   readonly from: Vec3;
   readonly to: Vec3;
   readonly room: Passage;
-  /** Side on which it lies within a gap; undefined from one gap to another. */
+  /** Side on which it lies within a gap, that of its next knot; undefined between two gaps. */
   readonly aside: -1 | 1 | undefined;
 }
 
@@ -72,10 +72,9 @@ export interface Float {
 interface Loop {
   /** Depth of its bends, a positive number. */
   readonly behind: number;
-  /** Directions of its legs at the two ends, and their length. */
+  /** Directions in which its legs leave the two ends, and their lengths. */
   readonly out: Vec3;
-  readonly back: Vec3;
-  readonly leg: number;
+  readonly legs: readonly [number, number];
   /** The bend between the legs: towards where, how round and how far. */
   readonly inward: Vec3;
   readonly radius: number;
@@ -86,24 +85,28 @@ function loopOf({ from, to, room, aside }: Float, slack: number): Loop {
   const bend = BEND * room.diameter;
   const x = to[0] - from[0];
   const y = to[1] - from[1];
+  if (aside !== undefined) {
+    return {
+      behind: room.behind + slack,
+      out: [aside, 0, 0],
+      legs: [bend + Math.max(x * aside, 0), bend + Math.max(-x * aside, 0)],
+      inward: [0, Math.sign(y), 0],
+      radius: Math.abs(y) / 2,
+      angle: Math.PI,
+    };
+  }
   const half = Math.hypot(x, y) / 2;
   const along: Vec3 = [x / (2 * half), y / (2 * half), 0];
-  if (aside !== undefined) {
-    const flip = Math.sign(along[1]) * aside;
-    const out: Vec3 = [along[1] * flip, -along[0] * flip, 0];
-    const shape = { out, back: minus(out), leg: bend, inward: along, radius: half };
-    return { ...shape, behind: room.behind + slack, angle: Math.PI };
-  }
   const flip = along[0] < 0 ? -1 : 1;
   const down: Vec3 = [-along[1] * flip, along[0] * flip, 0];
   const depth = slack - bend;
   const reach = Math.hypot(half, depth);
   const angle = Math.atan2(depth, half) + Math.asin(Math.min(bend / reach, 1));
+  const leg = Math.sqrt(Math.max(reach ** 2 - bend ** 2, 0));
   return {
     behind: room.behind,
     out: turned(along, down, angle),
-    back: turned(along, minus(down), angle),
-    leg: Math.sqrt(Math.max(reach ** 2 - bend ** 2, 0)),
+    legs: [leg, leg],
     inward: turned(minus(down), along, angle),
     radius: bend,
     angle: 2 * angle,
@@ -121,14 +124,14 @@ const minus = (v: Vec3): Vec3 => [-v[0], -v[1], -v[2]];
 /** The float behind the work with a loop of some slack, 0 for none, up to its turn to the front. */
 export function floatBehind(float: Float, slack: number): Track {
   const { from, room } = float;
-  const { behind, out, leg, inward, radius, angle } = loopOf(float, slack);
+  const { behind, out, legs, inward, radius, angle } = loopOf(float, slack);
   const end = BEND * room.diameter;
   return new Track(from, BACK)
     .line(from[2] + behind - end)
     .turn(out, end)
-    .line(leg - end)
+    .line(legs[0] - end)
     .turn(inward, radius, angle)
-    .line(leg - end)
+    .line(legs[1] - end)
     .turn(FRONT, end)
     .line(behind - room.behind);
 }
@@ -142,7 +145,7 @@ function slackFor(float: Float, free: number): number {
   let high = free;
   for (let i = 0; i < 50; i++) {
     const slack = (low + high) / 2;
-    if (loopOf(float, slack).leg < leg) low = slack;
+    if (loopOf(float, slack).legs[0] < leg) low = slack;
     else high = slack;
   }
   return (low + high) / 2;

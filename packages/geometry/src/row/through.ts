@@ -13,6 +13,9 @@ import type { Setting } from './setting.js';
 /** Length over which the way of an old lead is led to where its last knot really leaves it, in diameters. */
 const LEADING = 2.2;
 
+/** The same from a knot that has caught another lead. */
+const LEADING_FURTHER = 4.5;
+
 /** How much further out a lead leaves a knot that has caught another, in diameters. */
 const FURTHER = 0.4;
 
@@ -63,7 +66,9 @@ function inPlace(
   const n = kept.length;
   const [fx, fy, fz] = startOf(setting, by);
   const off: Vec3 = [kept[n - 3]! - fx, kept[n - 2]! - fy, kept[n - 1]! - fz];
-  lead(out, off, LEADING * setting.options.diameter);
+  const over =
+    off[0] * sideOf(by) > (FURTHER / 2) * setting.options.diameter ? LEADING_FURTHER : LEADING;
+  lead(out, off, over * setting.options.diameter);
   return out;
 }
 
