@@ -44,6 +44,7 @@ export class SheetsPanel extends LitElement {
   private readonly cutDesk = new CutDesk();
   private shownId: string | null = null;
   private asked = 0;
+  private soon = false;
 
   constructor() {
     super();
@@ -91,13 +92,23 @@ export class SheetsPanel extends LitElement {
       this.problem = '';
       this.choice = { ...this.choice, firstRow: 1, lastRow: Math.min(rows, mostRows(columns)) };
     }
-    if (this.sheets !== null && this.sheets.of !== project) this.sheets = null;
+    // Shown as they were until they are made anew.
+    if (this.sheets !== null && !sameSheets(this.sheets.of, project)) this.makeSoon();
   }
 
   private choose(change: Partial<SheetChoice>): void {
     this.choice = { ...this.choice, ...change };
     this.problem = '';
     if (this.sheets !== null) void this.make();
+  }
+
+  private makeSoon(): void {
+    if (this.soon) return;
+    this.soon = true;
+    queueMicrotask(() => {
+      this.soon = false;
+      void this.make();
+    });
   }
 
   /** @returns whether the sheets are there */
@@ -144,7 +155,10 @@ export class SheetsPanel extends LitElement {
   }
 
   private async print(): Promise<void> {
-    if (this.sheets === null && !(await this.make())) return;
+    const { sheets } = this;
+    const project = this.session?.project;
+    const ready = sheets !== null && project != null && sameSheets(sheets.of, project);
+    if (!ready && !(await this.make())) return;
     await this.updateComplete;
     window.print();
   }
@@ -327,6 +341,11 @@ export class SheetsPanel extends LitElement {
       }
     </section>`;
   }
+}
+
+/** Whether nothing that is printed has changed. */
+function sameSheets(one: Project, other: Project): boolean {
+  return one.chart === other.chart && one.choice === other.choice && one.cut === other.cut;
 }
 
 function rowInWords({ heading }: RowInstructions, parts: readonly PrintedPart[]): TemplateResult {

@@ -1,3 +1,7 @@
+import { copyFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { describe } from 'vitest';
 import { expect, test } from '../../../../testing/browser.js';
 import { asText, choose, demoShown, pngChart, STILL } from './workbench.js';
@@ -104,5 +108,130 @@ describe('safety', () => {
     await choose(page, { name: 'offline.png', mimeType: 'image/png', buffer: chart });
     await page.getByRole('heading', { name: 'offline' }).waitFor();
     expect(await page.locator('.stamp').textContent()).toBe('Knots out as drawn');
+  });
+
+  test('what is exported of hostile names runs nothing, wherever it is opened', async ({
+    browser,
+    openPage,
+  }) => {
+    const page = await openPage('#keep', STILL);
+    const document_ = {
+      format: 'halfhitch-chart',
+      version: 1,
+      name: HOSTILE,
+      colours: [
+        { key: '<', hex: '#1f6fb2', name: HOSTILE },
+        { key: '"', hex: '#d9642a', name: '</title></script><script>window.hurt=1</script>' },
+      ],
+      rows: ['<<"<', '"<<<'],
+    };
+    await choose(page, asText(Buffer.from(JSON.stringify(document_)), `"><b onload=1>.json`));
+    await page.locator('h2').filter({ hasText: 'onerror' }).first().waitFor();
+    const files: Record<string, string> = {};
+    for (const kind of ['SVG picture', 'Web page', 'Project']) {
+      const [download] = await Promise.all([
+        page.waitForEvent('download'),
+        page.locator('.exports').getByRole('button', { name: kind, exact: true }).click(),
+      ]);
+      expect(download.suggestedFilename()).toMatch(/^[a-z0-9-]+(\.halfhitch)?\.(svg|html|json)$/);
+      files[kind] = await download.path();
+    }
+    await page.getByRole('button', { name: 'Show the sheets' }).click();
+    await page.locator('.sheet-cut').waitFor();
+    const state = await page.evaluate(() => ({
+      hurt: (window as unknown as { hurt?: number }).hurt ?? 0,
+      made: document.querySelectorAll('.sheets :is(img, script, iframe)').length,
+    }));
+    expect(state).toEqual({ hurt: 0, made: 0 });
+
+    // Opened by themselves, as one opens a file that was sent, and without a network.
+    const folder = mkdtempSync(join(tmpdir(), 'halfhitch-safety-'));
+    try {
+      const context = await browser.newContext({ ...STILL, offline: true });
+      const other = await context.newPage();
+      const asked: string[] = [];
+      const complaints: string[] = [];
+      other.on('request', (request) => asked.push(request.url()));
+      other.on('pageerror', (error) => complaints.push(error.message));
+      other.on('console', (message) => {
+        if (message.type() === 'error') complaints.push(message.text());
+      });
+      for (const [kind, name] of [
+        ['SVG picture', 'piece.svg'],
+        ['Web page', 'tutorial.html'],
+      ] as const) {
+        const file = join(folder, name);
+        copyFileSync(files[kind] as string, file);
+        await other.goto(pathToFileURL(file).href);
+        if (kind === 'Web page') {
+          await other
+            .getByRole('heading', { name: /onerror/ })
+            .first()
+            .waitFor();
+          await other.locator('halfhitch-piece canvas, halfhitch-piece svg').first().waitFor();
+          const row = other.locator('halfhitch-row');
+          await row.scrollIntoViewIfNeeded();
+          await row.locator('canvas, svg').first().waitFor();
+          await other.getByRole('button', { name: 'Next row' }).click();
+          await other.getByRole('heading', { name: /^Row 2/ }).waitFor();
+          await other.evaluate(() => document.querySelector('halfhitch-row')?.stepForward());
+          await expect
+            .poll(() =>
+              other.evaluate(() => document.querySelector('halfhitch-row')?.position ?? 0),
+            )
+            .toBeGreaterThan(0);
+          // Its own policy lets no other script in.
+          const refused = await other.evaluate(() => {
+            try {
+              const script = document.createElement('script');
+              script.textContent = 'window.hurt = 1';
+              document.head.append(script);
+              return false;
+            } catch {
+              return true;
+            }
+          });
+          expect(refused).toBe(true);
+        }
+        const hurt = await other.evaluate(() => (window as unknown as { hurt?: number }).hurt ?? 0);
+        expect(hurt).toBe(0);
+        const elements = await other.locator('script, img, iframe, object, foreignObject').count();
+        // The page's own script, and the pattern that it reads.
+        expect(elements).toBe(kind === 'Web page' ? 2 : 0);
+      }
+      expect(asked.every((url) => url.startsWith('file:') || url.startsWith('blob:'))).toBe(true);
+      expect(complaints.filter((text) => !/Trusted|trusted/.test(text))).toEqual([]);
+      await context.close();
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
+
+    // And opened here again, they are text as before.
+    await page.evaluate(() => {
+      const { session } = document.querySelector('halfhitch-workbench') as unknown as {
+        session: { project: { id: string } | null };
+      };
+      (window as unknown as { seen?: string }).seen = session.project?.id ?? '';
+    });
+    for (const [kind, name] of [
+      ['SVG picture', `"><img onerror=1>.svg`],
+      ['Web page', 'tutorial.html'],
+      ['Project', 'project.json'],
+    ] as const) {
+      await choose(page, asText(readFileSync(files[kind] as string), name));
+      await page.waitForFunction((before) => {
+        const session = document.querySelector('halfhitch-workbench') as unknown as {
+          session: { project: { id: string } | null };
+        };
+        const { project } = session.session;
+        if (project === null || project.id === (window as unknown as { seen?: string }).seen)
+          return false;
+        (window as unknown as { seen?: string }).seen = project.id;
+        return before !== '';
+      }, kind);
+      await page.locator('h2').filter({ hasText: 'onerror' }).first().waitFor();
+    }
+    expect(await page.getByRole('alert').count()).toBe(0);
+    expect(await page.evaluate(() => (window as unknown as { hurt?: number }).hurt ?? 0)).toBe(0);
   });
 });
