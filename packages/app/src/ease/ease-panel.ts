@@ -15,6 +15,7 @@ import type { Session } from '../project/session.js';
 import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { EaseDesk } from './desk.js';
+import { makersPace } from './makers-pace.js';
 import type { Advice, EaseAnswer } from './messages.js';
 import { keepPace, keptPace, PACE_LIMITS, readPace } from './pace.js';
 import { bestInWords, doneInWords, wayInWords } from './way-words.js';
@@ -48,6 +49,7 @@ export class EasePanel extends LitElement {
     mayMirror: { state: true },
     pace: { state: true },
     wrongPace: { state: true },
+    mine: { state: true },
   };
 
   declare session: Session | null;
@@ -62,6 +64,8 @@ export class EasePanel extends LitElement {
   declare private mayMirror: boolean;
   declare private pace: Pace;
   declare private wrongPace: keyof Pace | null;
+  /** As the project has been tied so far; null where that is not known. */
+  declare private mine: Pace | null;
 
   private readonly desk = new EaseDesk();
   private timer = 0;
@@ -82,6 +86,7 @@ export class EasePanel extends LitElement {
     this.mayMirror = false;
     this.pace = keptPace();
     this.wrongPace = null;
+    this.mine = null;
     new SessionWatch(this, ['project']);
   }
 
@@ -205,10 +210,18 @@ export class EasePanel extends LitElement {
   private setPace(name: keyof Pace, text: string): void {
     const value = readPace(name, text);
     this.wrongPace = value === null ? name : this.wrongPace === name ? null : this.wrongPace;
-    if (value === null) return;
-    this.pace = { ...this.pace, [name]: value };
-    keepPace(this.pace);
+    if (value !== null) this.takePace({ ...this.pace, [name]: value });
+  }
+
+  private takePace(pace: Pace): void {
+    this.pace = pace;
+    keepPace(pace);
     this.later(PAUSE);
+  }
+
+  private async lookForMine(): Promise<void> {
+    const { session } = this;
+    if (session !== null) this.mine = await makersPace(session);
   }
 
   // ---- the page ----
@@ -377,7 +390,8 @@ export class EasePanel extends LitElement {
   }
 
   private paceFields(): TemplateResult {
-    return html`<details class="fold">
+    const { mine } = this;
+    return html`<details class="fold" @toggle=${() => void this.lookForMine()}>
       <summary>How fast you knot</summary>
       <p class="hint">
         Times are worked out from these two, which are yours to choose. What is filled in at first
@@ -387,6 +401,14 @@ export class EasePanel extends LitElement {
         ${this.paceField('halfHitch', 'Seconds for a half hitch')}
         ${this.paceField('change', 'Seconds more for a colour change')}
       </div>
+      ${
+        mine === null
+          ? nothing
+          : html`<button type="button" class="small" @click=${() => {
+              this.wrongPace = null;
+              this.takePace(mine);
+            }}>Use the pace you have tied this at: ${mine.halfHitch} s and ${mine.change} s</button>`
+      }
     </details>`;
   }
 

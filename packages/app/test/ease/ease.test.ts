@@ -12,6 +12,7 @@ import { Lengths, threadOf, tightMeasures, usageOf } from '@halfhitch/geometry';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { USUAL_SETTINGS } from '../../src/cut/settings.js';
+import { withinLimits } from '../../src/ease/makers-pace.js';
 import { marksOf } from '../../src/ease/marks.js';
 import type { EaseAnswer, EaseRequest } from '../../src/ease/messages.js';
 import { paceFrom, readPace } from '../../src/ease/pace.js';
@@ -133,6 +134,21 @@ describe('a pace', () => {
       }),
     );
     expect(paceFrom({ halfHitch: 5, change: -1 })).toEqual({ ...USUAL_PACE, halfHitch: 5 });
+  });
+
+  it('that was timed is what a field can hold', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 1_000, noNaN: true }),
+        fc.double({ min: 0, max: 1_000, noNaN: true }),
+        (halfHitch, change) => {
+          const pace = withinLimits({ halfHitch, change });
+          expect(readPace('halfHitch', String(pace.halfHitch))).toBe(pace.halfHitch);
+          expect(readPace('change', String(pace.change))).toBe(pace.change);
+          if (halfHitch > 1 && halfHitch < 59) expect(pace.halfHitch).toBeCloseTo(halfHitch, 0);
+        },
+      ),
+    );
   });
 
   it.each([
