@@ -55,13 +55,17 @@ function drawLead(
 ): void {
   const { layout, start, rows, inks } = wish;
   const out = Math.min(TURN, layout.cellHeight * 0.6);
-  ctx.beginPath();
+  ctx.lineCap = 'round';
+  ctx.strokeStyle = inks.lake;
+  ctx.lineWidth = Math.max(1.5, Math.min(3, layout.cellHeight / 9));
   const loose = (row: number, atRight: boolean, way: 1 | -1): void => {
     const y = middleOf(wish, row);
     const x = atRight ? right : left;
     const aside = atRight ? 1 : -1;
+    ctx.beginPath();
     ctx.moveTo(x, y);
     ctx.quadraticCurveTo(x + aside * out, y, x + aside * out, y + (way * layout.cellHeight) / 2);
+    ctx.stroke();
   };
   const first = Math.max(0, rows.first - 1);
   for (let row = first; row < Math.min(layout.rows, rows.end + 1); row++) {
@@ -74,13 +78,12 @@ function drawLead(
     const y = middleOf(wish, row);
     const x = goesRight ? right : left;
     const aside = x + (goesRight ? out : -out);
+    // One by one: a path over the whole sheet takes far longer than its parts.
+    ctx.beginPath();
     ctx.moveTo(x, y);
     ctx.bezierCurveTo(aside, y, aside, y + layout.cellHeight, x, y + layout.cellHeight);
+    ctx.stroke();
   }
-  ctx.lineCap = 'round';
-  ctx.strokeStyle = inks.lake;
-  ctx.lineWidth = Math.max(1.5, Math.min(3, layout.cellHeight / 9));
-  ctx.stroke();
 }
 
 function drawRowNumbers(

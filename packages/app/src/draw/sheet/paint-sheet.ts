@@ -37,6 +37,7 @@ const LEAST_FOR_LINES = 6;
  */
 export class SheetPainter {
   private readonly knots = document.createElement('canvas');
+  private readonly pixels = memoryContext(this.knots);
 
   constructor(private readonly stamps: SignStamps) {}
 
@@ -83,9 +84,9 @@ export class SheetPainter {
         pixels[at] = values[cell] as number;
       }
     }
-    this.knots.width = wide;
-    this.knots.height = high;
-    this.knots.getContext('2d')?.putImageData(image, 0, 0);
+    if (this.knots.width < wide) this.knots.width = wide;
+    if (this.knots.height < high) this.knots.height = high;
+    this.pixels?.putImageData(image, 0, 0);
     ctx.imageSmoothingEnabled = false;
     ctx.drawImage(
       this.knots,
@@ -118,6 +119,14 @@ export class SheetPainter {
       }
     }
   }
+}
+
+/**
+ * A context that is kept in memory: a picture of single pixels, then enlarged, and a few lines are
+ * quickly drawn there, while a graphics processor takes up each of them by itself.
+ */
+export function memoryContext(canvas: HTMLCanvasElement): CanvasRenderingContext2D | null {
+  return canvas.getContext('2d', { willReadFrequently: true });
 }
 
 interface Span {

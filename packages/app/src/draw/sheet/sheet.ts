@@ -11,13 +11,16 @@ import { type Inks, inksOf } from './inks.js';
 import { Keys } from './keys.js';
 import { HEADER, SheetLayout, withinZoom, zoomed } from './layout.js';
 import type { Mark } from './marks.js';
-import { SheetPainter } from './paint-sheet.js';
+import { memoryContext, SheetPainter } from './paint-sheet.js';
 import { SignStamps } from './signs.js';
 import { ThreadTiles } from './thread-tiles.js';
 import { cellInWords, rowInWords } from './words.js';
 
 /** Most rows of the repeat shown above and below, each. */
 const MOST_REPEATED = 40;
+
+/** Finer than this nobody sees it, and twice as many pixels take twice as long. */
+const MOST_DPR = 2;
 
 const AT_FIRST: SheetSettings = {
   tool: 'pencil',
@@ -225,9 +228,9 @@ export class Sheet extends HTMLElement {
 
   private paint(): void {
     const { chart, layout, canvas, settings } = this;
-    const ctx = canvas.getContext('2d');
+    const ctx = memoryContext(canvas);
     if (chart === null || layout === null || ctx === null || this.clientHeight === 0) return;
-    const dpr = Math.max(1, Math.min(3, devicePixelRatio));
+    const dpr = Math.max(1, Math.min(MOST_DPR, devicePixelRatio));
     const view = { width: this.clientWidth, height: this.clientHeight };
     const scroll = { left: this.scrollLeft, top: this.scrollTop };
     const [width, height] = [Math.round(view.width * dpr), Math.round(view.height * dpr)];
