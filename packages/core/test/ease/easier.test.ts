@@ -99,6 +99,19 @@ describe('suggestions', () => {
     );
   });
 
+  it('are the same where the kinds of knots were worked out by hand, but for the other side', () => {
+    fc.assert(
+      fc.property(strewn, anyEdge, anyStart, (chart, edge, start) => {
+        const choice = { edge, start };
+        const { kinds } = verifyPlan(planAlpha(chart, choice), chart);
+        const ofKnots = (given: Chart): Suggestion[] =>
+          easier(given, choice).suggestions.filter(({ cells }) => cells.length > 0);
+        expect(ofKnots({ ...chart, knots: kinds })).toEqual(ofKnots(chart));
+      }),
+      { numRuns: 30 },
+    );
+  });
+
   it('come in the order of what each knot changed saves, and the same each time', () => {
     fc.assert(
       fc.property(strewn, anyStart, (chart, start) => {
