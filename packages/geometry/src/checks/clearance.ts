@@ -25,7 +25,7 @@ export interface Clearance {
  */
 export const OWN_BEND = 1.7;
 
-/** Distances larger than this, in sums of radii, are of no interest. */
+/** Distances larger than this, in sums of radii, are of no interest unless another reach is given. */
 const REACH = 1.6;
 
 /** All segments of all strands, in one list. */
@@ -43,18 +43,22 @@ interface Segments {
  * The least clearance between strands, and between parts of one strand beyond its own bend, from
  * exact segment distances, with a grid so that only neighbours are compared.
  *
- * @returns undefined when nothing is nearer than 1.6 sums of radii
+ * @param reach distances larger than this, in sums of radii, are not looked at: less is quicker
+ * @returns undefined when nothing is nearer than `reach`
  */
-export function leastClearance(strands: readonly CheckedStrand[]): Clearance | undefined {
+export function leastClearance(
+  strands: readonly CheckedStrand[],
+  reach = REACH,
+): Clearance | undefined {
   const widest = Math.max(...strands.map((s) => s.radius));
-  const cell = widest * 2 * REACH;
+  const cell = widest * 2 * reach;
   const all: Segments = { strand: [], index: [], along: [], length: [], middle: [] };
   const grid = new Map<number, number[]>();
   const seen: number[] = [];
   let least: Clearance | undefined;
   strands.forEach((strand, k) => {
     const { points } = strand;
-    const margin = REACH * (strand.radius + widest);
+    const margin = reach * (strand.radius + widest);
     let along = 0;
     for (let i = 0; i + 1 < points.length / 3; i++) {
       const id = all.strand.length;
@@ -71,7 +75,7 @@ export function leastClearance(strands: readonly CheckedStrand[]): Clearance | u
         for (const other of grid.get(key) ?? []) {
           if (seen[other] === id) continue;
           seen[other] = id;
-          const found = compare(strands, all, id, other, least?.ratio ?? REACH);
+          const found = compare(strands, all, id, other, least?.ratio ?? reach);
           if (found) least = found;
         }
       });

@@ -1,16 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import {
-  furthestStep,
-  heldCrossings,
-  leastClearance,
-  lengthOf,
-  type RowScene,
-  resample,
-  rowPhases,
-  rowPose,
-  sharpestBend,
-} from '../../src/index.js';
+import { heldCrossings, rowPhases, rowPose } from '../../src/index.js';
 import { afterFirstKnot, atLastKnot, atTurn, straight, withinRow, wrapped } from './scenes.js';
+import { watch } from './watch.js';
 
 /**
  * As for one knot, in tying diameters; a joint between knots is bent by hand, not by the solver of
@@ -20,38 +11,7 @@ const LIMITS = { clearance: 0.95, bend: 0.46, stretch: 0.01 };
 
 /** Moments per phase at equal diameters, and at the extreme ones. */
 const SAMPLES = 60;
-const FEWER = 20;
-
-interface Findings {
-  clearance: number;
-  where: string;
-  bend: number;
-  stretch: number;
-}
-
-function watch(scene: RowScene, index: number, samples: number): Findings {
-  const found: Findings = { clearance: Infinity, where: '', bend: Infinity, stretch: 0 };
-  rowPhases(scene, index).forEach((_, phase) => {
-    const lengths = new Map<string, [number, number]>();
-    for (let s = 0; s <= samples; s++) {
-      const pose = rowPose(scene, index, Math.min(phase + s / samples, phase + 1 - 1e-9));
-      const least = leastClearance(pose.strands);
-      if (least && least.ratio < found.clearance) {
-        found.clearance = least.ratio;
-        found.where = `knot ${index} t ${pose.t} ${least.between} ${least.at}`;
-      }
-      for (const strand of pose.strands) {
-        if (strand.role === 'base' || strand.role === 'held') continue;
-        found.bend = Math.min(found.bend, sharpestBend(strand.points).radius);
-        const length = lengthOf(strand.points);
-        const [a, b] = lengths.get(strand.id) ?? [length, length];
-        lengths.set(strand.id, [Math.min(a, length), Math.max(b, length)]);
-      }
-    }
-    for (const [a, b] of lengths.values()) found.stretch = Math.max(found.stretch, b / a - 1);
-  });
-  return found;
-}
+const FEWER = 12;
 
 describe.each([
   ['straight edges', straight],
@@ -149,8 +109,7 @@ describe.each([
     expect(change.stretch).toBeLessThan(LIMITS.stretch);
     const next = watch(sized, index + 1, SAMPLES);
     expect(next.clearance, next.where).toBeGreaterThanOrEqual(LIMITS.clearance);
-    // The joint after a knot that has caught a lead has less room than others: 0.437 was found.
-    expect(next.bend).toBeGreaterThanOrEqual(0.43);
+    expect(next.bend).toBeGreaterThanOrEqual(LIMITS.bend);
     expect(next.stretch).toBeLessThan(LIMITS.stretch);
   }, 120_000);
 
@@ -170,26 +129,6 @@ describe.each([
     },
     120_000,
   );
-
-  it('does not jump: at 240 moments a move no point of a lead goes further than 0.9 d', () => {
-    const sized = { ...scene, tyingDiameter: 1, heldDiameter: 1 };
-    for (const phase of ['lay-aside', 'lay-through', 'second-half'] as const) {
-      const from = rowPhases(sized, index).indexOf(phase);
-      let before: Map<string, Float64Array> | undefined;
-      for (let s = 0; s < 240; s++) {
-        const pose = rowPose(sized, index, from + s / 240);
-        const now = new Map(
-          pose.strands
-            .filter(({ role }) => role === 'tying' || role === 'old-lead')
-            .map(({ id, points }) => [id, resample(points, 300)]),
-        );
-        for (const [id, points] of before ?? []) {
-          expect(furthestStep(points, now.get(id)!), `${id} ${phase} ${s}`).toBeLessThan(0.9);
-        }
-        before = now;
-      }
-    }
-  }, 120_000);
 
   it('leaves the old lead between the halves: over the first, under the riding turn', () => {
     const pose = rowPose(scene, index, 4);
