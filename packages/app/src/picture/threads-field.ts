@@ -9,14 +9,14 @@ export interface ThreadChoice extends OwnThread {
 
 export const MOST_THREADS = 64;
 
-/** Threads of the first list, ticked, and those of the second that have other colours. */
+/** Threads of the first list, ticked, and those of the second with other colours and names. */
 export function threadChoices(
   first: readonly OwnThread[],
   second: readonly OwnThread[],
 ): ThreadChoice[] {
-  const known = new Set<string>();
-  return [...first, ...second]
-    .filter(({ hex }) => !known.has(hex) && known.add(hex))
+  const known = new Set(first.flatMap(({ hex, name }) => [hex, name]));
+  const others = second.filter(({ hex, name }) => !known.has(hex) && !known.has(name));
+  return [...first, ...others]
     .slice(0, MOST_THREADS)
     .map(({ hex, name }, i) => ({ hex, name, used: first.length === 0 || i < first.length }));
 }
