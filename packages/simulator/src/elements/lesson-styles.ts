@@ -168,4 +168,13 @@ export const lessonStyles = css`
       forced-color-adjust: none;
     }
   }
+  @media print {
+    nav,
+    .hint {
+      display: none;
+    }
+    figure {
+      break-inside: avoid;
+    }
+  }
 `;

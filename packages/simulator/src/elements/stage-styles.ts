@@ -234,4 +234,13 @@ export const stageStyles = css`
       text-decoration: underline;
     }
   }
+  @media print {
+    .controls,
+    .hint {
+      display: none;
+    }
+    .all {
+      break-inside: avoid;
+    }
+  }
 `;
