@@ -117,11 +117,21 @@ export function wayInOf({ scene, layout }: Setting, knot: RowKnot): WayIn {
 export const inOneGap = ({ layout }: Setting, from: Vec3, to: Vec3): boolean =>
   Math.abs(from[0] - to[0]) < layout.pitch / 2;
 
-/** Side on which a lead that went to the back hangs: behind its last knot or the one that caught it. */
-export function asideOf({ layout }: Setting, last: RowKnot, by: RowKnot | undefined): -1 | 1 {
-  if (by && layout.catches(by)) return fromRight(by) ? 1 : -1;
-  return exitOf(layout, last).heading[0] < 0 ? 1 : -1;
+/**
+ * How far to the right of where it goes to the back a lead hangs, in diameters: behind its last knot or
+ * the one that caught it. Laid through an edge knot, which no plan asks for, it comes out at the side.
+ */
+export function asideOf(setting: Setting, last: RowKnot, by: RowKnot | undefined): number {
+  const { layout, options } = setting;
+  if (by && layout.catches(by)) return fromRight(by) ? ASIDE : -ASIDE;
+  const side = exitOf(layout, last).heading[0] < 0 ? -1 : 1;
+  if (by?.change?.how !== 'laid-through') return -side * ASIDE;
+  const from = wayOut(setting, last, by)[0];
+  return (layout.placeOf(by)[0] - from) / options.diameter + side * STICKS_OUT;
 }
+
+/** How far beyond the edge string, in diameters. */
+const STICKS_OUT = 2.6;
 
 /**
  * When leads are behind the work, and how deep. What comes later lies behind all that is there
@@ -186,7 +196,7 @@ function work(setting: Setting): Stay[] {
     if (left === undefined) return;
     const from = scene.knots[left]!;
     const out = wayOut(setting, from, knot);
-    const x = out[0] + asideOf(setting, from, knot) * ASIDE * d;
+    const x = out[0] + asideOf(setting, from, knot) * d;
     const hung = lay(out, [x, out[1] + far, 0]);
     const stay = { lead: old, from: left, to: undefined, hung, float: hung };
     stays.push(stay);

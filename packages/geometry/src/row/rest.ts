@@ -2,7 +2,7 @@ import { blended } from '../curve/blend.js';
 import type { Drape } from '../curve/drape.js';
 import { joined, lengthOf, resample } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
-import { asideOf, hungPassage } from './behind.js';
+import { asideOf, catcher, hungPassage } from './behind.js';
 import { joint, ofLength } from './joint.js';
 import { comesBack, exitOf } from './layout.js';
 import { caught, type FinishedPath, keptBehind } from './parked.js';
@@ -104,16 +104,14 @@ function laid(
   length: number,
 ): Float64Array {
   const make = () => {
-    if (at === 1) return hangingBehind(setting, path, by, keptBehind(setting, path), length);
+    if (at === 1) return hangingBehind(setting, path, keptBehind(setting, path), length);
     if (typeof at === 'number') {
-      return hangingBehind(setting, path, by, caught(setting, path, by, at), length);
+      return hangingBehind(setting, path, caught(setting, path, by, at), length);
     }
     const kept = upToSide(setting, path, by);
     const part = laidThrough(setting, kept, by, at, length - lengthOf(kept));
     const points = joint(setting, kept, part, [wayInto(setting, by)]);
-    return at === 'over'
-      ? ofLength(points, length)
-      : hangingBehind(setting, path, by, points, length);
+    return at === 'over' ? ofLength(points, length) : hangingBehind(setting, path, points, length);
   };
   // While the second half is pulled tight, hardly any moment comes again.
   if (typeof at === 'number' && at > 0 && at < 1) return make();
@@ -134,11 +132,12 @@ function laid(
 function hangingBehind(
   setting: Setting,
   path: FinishedPath,
-  by: RowKnot | undefined,
   kept: Float64Array,
   length: number,
 ): Float64Array {
   const { at } = endOf(kept);
+  const from = setting.scene.knots.lastIndexOf(path.last);
+  const by = catcher(setting, { lead: path.last.tying, from });
   const room = hungPassage(setting, path.last.tying, path.last);
   const drape = hungBehind(at, room, asideOf(setting, path.last, by));
   return joined(kept, drapedFrom(at, drape, length - lengthOf(kept), setting.options.diameter));
@@ -207,7 +206,7 @@ function lineOf(
     return laid(setting, path, by!, way, length);
   }
   if (way === 'back') {
-    return hangingBehind(setting, path, undefined, keptBehind(setting, path), length);
+    return hangingBehind(setting, path, keptBehind(setting, path), length);
   }
   const past = layout.catches(last) ? PAST : 0;
   const letGo = (way === 'down' && by ? LET_GO.downPast : LET_GO[way]) + past;

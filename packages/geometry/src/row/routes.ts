@@ -49,13 +49,17 @@ export const heldOut = (at: KnotEnd, d: number): Drape => ({
   steps: [step(FRONT, 0, d)],
 });
 
-/** From where a lead goes straight to the back, `at`, on to its depth, behind a knot and down. */
-export function hungBehind(at: Vec3, room: Passage, aside: -1 | 1): Drape {
+/** From where a lead goes straight to the back, `at`, on to its depth, `aside` diameters to the right and down. */
+export function hungBehind(at: Vec3, room: Passage, aside: number): Drape {
   const d = room.diameter;
   const run = Math.max(at[2] + room.behind - BEND * d, 0);
   return {
     heading: BACK,
-    steps: [{ to: BACK, radius: 0, run }, step([aside, 0, 0], 0, d), step(DOWN, 0, d)],
+    steps: [
+      { to: BACK, radius: 0, run },
+      step([Math.sign(aside), 0, 0], Math.abs(aside) - ASIDE, d),
+      step(DOWN, 0, d),
+    ],
   };
 }
 

@@ -163,7 +163,7 @@ export const slackAt = (float: Float, free: number, f: number): number =>
 export function swungBehind(
   float: Float,
   hung: Passage,
-  aside: -1 | 1,
+  aside: number,
   free: number,
   f: number,
 ): Float64Array {

@@ -131,3 +131,25 @@ function sceneAt(rows: readonly string[], row: number, knot: number): [RowScene,
   const { scene, first } = plannedRow(rows, row);
   return [scene, first + knot];
 }
+
+describe('an old lead laid through an edge knot, as no plan asks for', () => {
+  const { scene, first } = plannedRow(['aaab'], 0);
+  const index = first + 3;
+  const edge = scene.knots[index]!;
+  const furthestRight = (how: 'laid-through' | 'passed-behind'): number => {
+    const change = { ...edge.change!, how };
+    const knots = scene.knots.map((knot, i) => (i === index ? { ...knot, change } : knot));
+    const caught = { ...scene, knots };
+    const { strands } = rowPose(caught, index, rowPhases(caught, index).length);
+    const old = strands.find(({ id }) => id === change.oldLead)!;
+    return Math.max(...old.points.filter((_, i) => i % 3 === 0));
+  };
+
+  it('is seen to stick out at the side, where one passed behind it does not', () => {
+    const { strands } = rowPose(scene, index, rowPhases(scene, index).length);
+    const knot = strands.find(({ role }) => role === 'tying')!;
+    const outermost = Math.max(...knot.points.filter((_, i) => i % 3 === 0));
+    expect(furthestRight('laid-through')).toBeGreaterThan(outermost + 0.9);
+    expect(furthestRight('passed-behind')).toBeLessThan(outermost);
+  });
+});
