@@ -4,6 +4,8 @@ import { CHROMA_WEIGHT } from './nearest.js';
 
 /** Points that are grouped; more of them would only take longer. */
 const MOST_POINTS = 16_384;
+/** Knots between two chances to give work up. */
+const KNOTS_AT_A_TIME = 4096;
 /** Points for a weight of one: enough for the least weight to come to one. */
 const POINTS_A_ROOT = 4;
 const MOST_ROUNDS = 40;
@@ -47,8 +49,7 @@ export function* reduceColours(
   columns: number,
   count: number,
 ): Generator<undefined, string[], undefined> {
-  const weights = weighColours(oklab, columns);
-  yield;
+  const weights = yield* weighColours(oklab, columns);
   if (weights.size <= count) return commonestFirst(weights);
   const shades = shadesOf(weights);
   const { points, owners } = weighed(shades);
@@ -81,7 +82,10 @@ export function* reduceColours(
 }
 
 /** Each colour with the knots that have it, by how much they count. */
-function weighColours(oklab: Float32Array, columns: number): Map<string, number> {
+function* weighColours(
+  oklab: Float32Array,
+  columns: number,
+): Generator<undefined, Map<string, number>, undefined> {
   const weights = new Map<string, number>();
   const knots = oklab.length / 3;
   const same = (one: number, other: number): number => {
@@ -102,6 +106,7 @@ function weighColours(oklab: Float32Array, columns: number): Map<string, number>
     if (knot >= columns) alike += same(knot, knot - columns);
     if (knot + columns < knots) alike += same(knot, knot + columns);
     weights.set(hex, (weights.get(hex) ?? 0) + LONE_WEIGHT + alike);
+    if (knot % KNOTS_AT_A_TIME === 0) yield;
   }
   return weights;
 }
