@@ -440,10 +440,10 @@ export abstract class StageElement extends LitElement {
     return true;
   }
 
-  /** Switches of the menu, and whether each is on. */
+  /** Switches of the menu, and whether each is on: the flat picture cannot be magnified. */
   private get switches(): Readonly<Partial<Record<StageSwitch, boolean>>> {
-    const { loop, ghost, trail, magnifier } = this;
-    return { loop, ghost, trail, magnifier };
+    const { loop, ghost, trail, magnifier, drawing } = this;
+    return { loop, ghost, trail, ...(drawing === 'flat' ? {} : { magnifier }) };
   }
 
   private picture(): TemplateResult {

@@ -28,6 +28,7 @@ describe('without WebGL', () => {
       const knot = page.locator('halfhitch-knot');
       await knot.locator('[part=notice]').waitFor();
       expect(await knot.locator('[part=notice]').textContent()).toContain('no WebGL');
+      expect(await knot.locator('[part=switch]').count()).toBe(3);
       const stage = knot.locator('[part=stage]');
       await settled(page);
       const front = await pixelsOf(stage);
