@@ -11,7 +11,7 @@ describe('without WebGL', () => {
       args: [...CHROMIUM_FLAGS, '--disable-3d-apis'],
     });
     try {
-      const page = await browser.newPage();
+      const page = await browser.newPage({ reducedMotion: 'reduce' });
       const errors: Error[] = [];
       page.on('pageerror', (error) => errors.push(error));
       await page.goto(`${address}/empty`);
