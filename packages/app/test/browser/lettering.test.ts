@@ -29,7 +29,7 @@ describe('lettering', () => {
     await maker.getByText('Downwards').click();
     await maker.getByLabel('Kind').selectOption('oars');
     await maker.getByLabel('Margin round the words').fill('1');
-    await maker.getByLabel('Border', { exact: true }).last().selectOption('#d9642a');
+    await maker.getByLabel('Border', { exact: true }).last().selectOption({ label: 'reed green' });
     const canvas = maker.locator('.preview-frame canvas');
     const expected = letter('Tarn\nEllerby', {
       ...USUAL_LETTERING,
@@ -37,6 +37,7 @@ describe('lettering', () => {
       direction: 'downwards',
       border: 'oars',
       margin: 1,
+      borderColour: { hex: '#2f7d4f', name: 'reed green' },
     });
     await expect
       .poll(() => canvas.getAttribute('aria-label'))
