@@ -219,16 +219,16 @@ describe('safety', () => {
       ['Project', 'project.json'],
     ] as const) {
       await choose(page, asText(readFileSync(files[kind] as string), name));
-      await page.waitForFunction((before) => {
-        const session = document.querySelector('halfhitch-workbench') as unknown as {
+      await page.waitForFunction(() => {
+        const { session } = document.querySelector('halfhitch-workbench') as unknown as {
           session: { project: { id: string } | null };
         };
-        const { project } = session.session;
-        if (project === null || project.id === (window as unknown as { seen?: string }).seen)
-          return false;
-        (window as unknown as { seen?: string }).seen = project.id;
-        return before !== '';
-      }, kind);
+        const own = window as unknown as { seen?: string };
+        const { project } = session;
+        if (project === null || project.id === own.seen) return false;
+        own.seen = project.id;
+        return true;
+      });
       await page.locator('h2').filter({ hasText: 'onerror' }).first().waitFor();
     }
     expect(await page.getByRole('alert').count()).toBe(0);
