@@ -1,5 +1,6 @@
 import { InputError, type Plan, printable } from '@halfhitch/core';
-import { Fabric, type Level } from '@halfhitch/geometry';
+import type { Level } from '@halfhitch/geometry';
+import { FABRIC_FULLNESS, Fabric } from '@halfhitch/geometry/fabric';
 import {
   type BufferGeometry,
   CircleGeometry,
@@ -37,7 +38,8 @@ export const MOST_KNOTS_IN_MODEL = 20_000;
 
 /**
  * The finished piece as a 3D model, binary glTF 2.0: one mesh for each string, named as the plan
- * names it, in metres as glTF asks, y up, its front towards +z.
+ * names it, in metres as glTF asks, y up, its front towards +z. Threads are as full as the
+ * simulator draws them, so they touch and overlap a little: it is a picture, not a part to be made.
  *
  * @param diameter of the thread, mm
  * @throws InputError above 20,000 knots
@@ -68,7 +70,7 @@ function sceneOf(plan: Plan, diameter: number, { level, around }: Detail): Scene
     const line = uprightLine(points);
     if (line.length < 2) continue;
     const parts = skins.get(string) ?? [];
-    parts.push(...skinOf(line, radius, around));
+    parts.push(...skinOf(line, FABRIC_FULLNESS * radius, around));
     skins.set(string, parts);
   }
   const piece = new Group();

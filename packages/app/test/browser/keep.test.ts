@@ -226,6 +226,15 @@ describe('keep', () => {
     expect(copy.id).not.toBe(kept.id);
     expect(copy.cut).toEqual(kept.cut);
 
+    // On another device the count of knots tied comes along.
+    const begun = {
+      ...JSON.parse(project.bytes.toString()),
+      id: 'a-device-of-its-own',
+      progress: { done: 7, columns: 6, seconds: 90, marks: [1, 2] },
+    };
+    await choose(page, asText(Buffer.from(JSON.stringify(begun)), 'begun.json'));
+    await page.locator('.library-item').filter({ hasText: '7 of 24 tied' }).waitFor();
+
     // What can't be opened is told, with its name, and what is open stays.
     const later = project.bytes.toString().replace('"version": 1', '"version": 2');
     await choose(page, asText(Buffer.from(later), 'later.json'));
