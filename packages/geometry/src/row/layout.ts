@@ -18,23 +18,34 @@ export interface Layout {
   readonly catches: (knot: RowKnot) => boolean;
 }
 
+const known = new WeakMap<RowScene, Layout>();
+
 /** Distances in a piece of work, taken from the tight knots themselves. */
 export function layoutOf(scene: RowScene): Layout {
+  let layout = known.get(scene);
+  if (!layout) {
+    layout = workOut(scene);
+    known.set(scene, layout);
+  }
+  return layout;
+}
+
+function workOut(scene: RowScene): Layout {
   const options = {
     ...(scene.tyingDiameter === undefined ? {} : { tyingDiameter: scene.tyingDiameter }),
     ...(scene.heldDiameter === undefined ? {} : { heldDiameter: scene.heldDiameter }),
   };
   const resolved = resolveOptions(options);
-  const known = new Map<string, FinishedKnot>();
+  const shapes = new Map<string, FinishedKnot>();
   const finished = (knot: RowKnot): FinishedKnot => {
     const catches = catching.has(knot);
     const key = `${knot.kind} ${catches}`;
-    let found = known.get(key);
+    let found = shapes.get(key);
     if (!found) {
       found = catches
         ? finishedFrom(knot.kind, catchingFamilyFor(resolved.ratio), resolved)
         : finishedKnot(knot.kind, options);
-      known.set(key, found);
+      shapes.set(key, found);
     }
     return found;
   };

@@ -1,8 +1,8 @@
 import { type PlanOptions, planAlpha } from '@halfhitch/core';
 import fc from 'fast-check';
 import type { FabricStrand } from '../../src/fabric/chunk.js';
-import { Fabric, type FabricOptions } from '../../src/fabric/fabric.js';
 import type { Level } from '../../src/fabric/levels.js';
+import { Fabric, type FabricOptions } from '../../src/index.js';
 import { drawn } from '../support/charts.js';
 
 /** A strand with its own points. */

@@ -1,6 +1,6 @@
 import { KNOT_KINDS } from '@halfhitch/core';
 import { describe, expect, it } from 'vitest';
-import { finishedKnot } from '../../src/knot/finished.js';
+import { finishedKnot } from '../../src/index.js';
 import { estimatedTyingLength } from '../../src/thread/estimate.js';
 import { tightMeasures } from '../../src/thread/tight-measures.js';
 
