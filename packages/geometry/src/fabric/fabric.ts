@@ -71,7 +71,7 @@ export class Fabric {
     this.chunks = Math.ceil(plan.rows / this.rowsPerChunk);
     const { pairs, stretches } = survey(plan);
     const seating = seatingOf(pairs, ratio);
-    const links = new Links(seating);
+    const links = Links.of(seating);
     const routes = new Routes(stretches, seating, plan.columns, plan.start);
     const lying = laid(stretches, routes, seating);
     const work: Work = { plan, seating, links, stretches, routes, lying };

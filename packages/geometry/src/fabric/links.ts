@@ -84,12 +84,24 @@ const BLOCK: Readonly<Record<'left' | 'right' | 'up' | 'down', number>> = {
   down: 1,
 };
 
+const ofSeating = new WeakMap<Seating, Links>();
+
 /** Ways between knots, worked out once for each surrounding in which they occur. */
 export class Links {
   private readonly known = new Map<string, Link>();
   private readonly paths = new Map<string, Float64Array>();
 
-  constructor(private readonly seating: Seating) {}
+  private constructor(private readonly seating: Seating) {}
+
+  /** The ways of all pieces whose knots sit in one way on each other: they depend on nothing else. */
+  static of(seating: Seating): Links {
+    let links = ofSeating.get(seating);
+    if (!links) {
+      links = new Links(seating);
+      ofSeating.set(seating, links);
+    }
+    return links;
+  }
 
   /** Where floats begin and end: behind the hindmost wraps. */
   get backDepth(): number {

@@ -48,6 +48,21 @@ export function seat(above: Float64Array, below: Float64Array): number {
  * rows are kept level.
  */
 export function seatingOf(pairs: Pairs, ratio: number): Seating {
+  const key = `${ratio} ${Array.from(pairs, (v) => (v === 0 ? 0 : 1)).join('')}`;
+  let seating = known.get(key);
+  if (!seating) {
+    seating = workOut(pairs, ratio);
+    if (known.size >= KEPT) known.delete(known.keys().next().value!);
+    known.set(key, seating);
+  }
+  return seating;
+}
+
+/** Seatings of the last pieces are kept, and with them the ways between their knots. */
+const known = new Map<string, Seating>();
+const KEPT = 8;
+
+function workOut(pairs: Pairs, ratio: number): Seating {
   const tight = [0, 1, 2, 3].map((code) => shapeOf(code, ratio, 1));
   const rowHeight = heightOf(pairs, tight);
   let low = 1;

@@ -18,7 +18,7 @@ import type { KnotMeasures } from './measures.js';
  */
 export function tightMeasures(edge: EdgeTechnique = 'straight'): KnotMeasures {
   const seating = seatingOf(pairsOf(edge), 1);
-  const links = new Links(seating);
+  const links = Links.of(seating);
   const inRow = { way: 'on', from: { right: -1, down: 0 } } as const;
   const link = links.link(inRow, surrounding(edge, 'inner')).length;
   const inKnot = seating.shapes.map(({ points, from, to }) =>
@@ -32,7 +32,7 @@ export function tightMeasures(edge: EdgeTechnique = 'straight'): KnotMeasures {
   const clove = inKnot[kindCode('forward')]!;
   const cow = inKnot[kindCode('forward-backward')]! + (edge === 'straight' ? atEdges - link : 0);
   const turn = (technique: EdgeTechnique): number => {
-    const its = new Links(seatingOf(pairsOf(technique), 1));
+    const its = Links.of(seatingOf(pairsOf(technique), 1));
     const ask = { way: 'on', from: { right: 0, down: -1 } } as const;
     return its.link(ask, surrounding(technique, 'first')).length;
   };
