@@ -103,15 +103,6 @@ export class DatabaseShelves implements Backing {
     }
   }
 
-  leave(shelf: Shelf, key: string, value: unknown): void {
-    if (this.database === null) return;
-    const transaction = this.database.transaction(shelf, 'readwrite', { durability: 'strict' });
-    transaction.done.catch(() => {});
-    transaction.store.put(value, key).catch(() => {});
-    // Said here, and not left to the end of the page's turn: then the browser sees it through.
-    transaction.commit();
-  }
-
   close(): void {
     this.closed = true;
     this.database?.close();

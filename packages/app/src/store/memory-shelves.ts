@@ -27,10 +27,6 @@ export class MemoryShelves implements Backing {
     });
   }
 
-  leave(shelf: Shelf, key: string, value: unknown): void {
-    this.records.set(`${shelf}/${key}`, structuredClone(value));
-  }
-
   close(): void {
     this.records.clear();
   }

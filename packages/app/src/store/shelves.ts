@@ -34,10 +34,5 @@ export interface Backing {
     mode: 'readonly' | 'readwrite',
     task: (shelves: Shelves) => Promise<T>,
   ): Promise<T>;
-  /**
-   * Puts something where the page is being left, when no promise is fulfilled any more: all of it
-   * is handed over before this returns.
-   */
-  leave(shelf: Shelf, key: string, value: unknown): void;
   close(): void;
 }

@@ -1,6 +1,14 @@
 import { CHART_LIMITS } from '@halfhitch/core';
 import type { Project } from '../project/project.js';
 import { StoreError } from './errors.js';
+import {
+  forgetLeft,
+  heardOfLeft,
+  type LeftWork,
+  leaveWork,
+  leftPlace,
+  leftWork,
+} from './left-work.js';
 import { STORE_LIMITS } from './limits.js';
 import type { Listing, ProjectSummary, StoreChange, Thumbnail } from './listing.js';
 import type { Progress } from './progress.js';
@@ -21,9 +29,6 @@ import { hereOpen, setHereOpen } from './window-note.js';
 
 const EVERYTHING = ['projects', 'charts', 'thumbnails', 'progress'] as const;
 const DAY = 24 * 60 * 60 * 1000;
-
-/** Keys of what pages handed over as they were left. */
-const LEFT = 'left/';
 
 /** Where windows tell each other what they have kept. */
 const CHANNEL = 'halfhitch.store';
@@ -61,12 +66,15 @@ export class Store extends EventTarget {
         ? new BroadcastChannel(CHANNEL)
         : null;
     this.channel?.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
-      const { id, what } = (data ?? {}) as Partial<StoreChange>;
-      if (typeof id === 'string' && (what === 'project' || what === 'progress')) {
-        this.fire({ id, what, elsewhere: true });
-      }
+      const { id, what } = (data ?? {}) as { id?: unknown; what?: unknown };
+      if (typeof id !== 'string') return;
+      if (what === 'project' || what === 'progress') this.fire({ id, what, elsewhere: true });
     });
+    this.deaf = backing.lasting
+      ? heardOfLeft(() => void this.takeUpLeft().catch(() => {}))
+      : () => {};
   }
+  private readonly deaf: () => void;
 
   /** Whether work is there when the page is opened again. */
   get lasting(): boolean {
@@ -85,6 +93,7 @@ export class Store extends EventTarget {
 
   close(): void {
     this.channel?.close();
+    this.deaf();
     this.backing.close();
   }
 
@@ -211,13 +220,17 @@ export class Store extends EventTarget {
    */
   async save(project: Project, { replace = false } = {}): Promise<void> {
     const { id } = project;
+    this.sending.set(id, project.changed);
     const revision = await this.backing.work(
       ['projects', 'charts'],
       'readwrite',
       async (shelves) => {
         const there = await shelves.get('projects', id);
         const last = revisionOf(there);
-        if (!replace && last > (this.seen.get(id) ?? 0)) {
+        const { changed } = (there ?? {}) as { changed?: unknown };
+        // What this window handed over when it was left, and another has taken up since.
+        const own = changed !== undefined && changed === this.hasLeft.get(id);
+        if (!replace && !own && last > (this.seen.get(id) ?? 0)) {
           throw new StoreError(
             'newer',
             'This project has been changed in another window as well. What that window kept is left as it is.',
@@ -267,17 +280,17 @@ export class Store extends EventTarget {
 
   /** Hands over a project that is not kept yet, where the page is being left. */
   leave(project: Project): void {
-    const { id } = project;
+    if (!this.lasting) return;
+    const { id, changed } = project;
+    this.hasLeft.set(id, changed);
     const base = this.seen.get(id) ?? 0;
-    const left = { id, base, head: headOf(project, base), cells: cellsOf(project) };
-    this.hasLeft.add(id);
-    this.backing.leave('kept', this.leftKey(id), left);
+    leaveWork(this.window, { project, base, sent: this.sending.get(id) ?? null });
+    setHereOpen(id);
   }
-  private readonly hasLeft = new Set<string>();
-
-  private leftKey(id: string): string {
-    return `${LEFT}${this.window}/${id}`;
-  }
+  /** The `changed` of what was handed over and is not kept otherwise yet. */
+  private readonly hasLeft = new Map<string, number>();
+  /** The `changed` of what is on its way to the disk, of which it is not known whether it came. */
+  private readonly sending = new Map<string, number>();
   private readonly window = crypto.randomUUID();
 
   /**
@@ -285,25 +298,26 @@ export class Store extends EventTarget {
    * since, it becomes a project of its own.
    */
   async takeUpLeft(): Promise<void> {
-    await this.backing.work(['kept', 'projects', 'charts'], 'readwrite', async (shelves) => {
-      for (const key of await shelves.keys('kept')) {
-        if (!key.startsWith(LEFT)) continue;
-        await takeUp(shelves, await shelves.get('kept', key));
-        await shelves.delete('kept', key);
+    for (const [place, left] of leftWork()) {
+      if (left !== null) {
+        await this.backing.work(['projects', 'charts'], 'readwrite', (shelves) =>
+          takeUp(shelves, left),
+        );
+        this.fire({ id: left.project.id, what: 'project', elsewhere: true });
       }
-    });
+      forgetLeft(place);
+    }
   }
 
   private saved(project: Project, revision: number): void {
     this.setSeen(project.id, revision);
     this.setHeld(project);
+    this.sending.delete(project.id);
     this.askToStay();
     // The page was not left after all, or has come back as it was.
-    if (this.hasLeft.delete(project.id)) {
-      const key = this.leftKey(project.id);
-      this.backing
-        .work(['kept'], 'readwrite', (shelves) => shelves.delete('kept', key))
-        .catch(() => {});
+    if (project.changed >= (this.hasLeft.get(project.id) ?? Number.POSITIVE_INFINITY)) {
+      this.hasLeft.delete(project.id);
+      forgetLeft(leftPlace(this.window, project.id));
     }
     this.tell({ id: project.id, what: 'project' });
   }
@@ -522,28 +536,24 @@ function thumbnailIn(record: unknown): Thumbnail | null {
   }
 }
 
-/** Keeps what a page handed over; what can't be read is let go, since the work before it is kept. */
-async function takeUp(shelves: Shelves, record: unknown): Promise<void> {
-  let project: Project;
-  let base: number;
-  try {
-    const left = fieldsOf(record, 'The record') as Record<string, unknown>;
-    if (typeof left['id'] !== 'string' || typeof left['base'] !== 'number') return;
-    project = readProject(left['id'], readHead(left['head']), left['cells']);
-    base = left['base'];
-  } catch {
+/** Keeps what a page handed over. */
+async function takeUp(shelves: Shelves, { project, base, sent }: LeftWork): Promise<void> {
+  const there = await shelves.get('projects', project.id);
+  const changed = (there as { changed?: unknown } | undefined)?.changed;
+  // It was kept just then, after all.
+  if (changed === project.changed) return;
+  const last = revisionOf(there);
+  // What the page itself had sent off, and could no longer hear of.
+  const own = last === base + 1 && changed === sent;
+  if (last <= base || own) {
+    await shelves.put('charts', project.id, cellsOf(project));
+    await shelves.put('projects', project.id, headOf(project, last + 1));
     return;
   }
-  const there = await shelves.get('projects', project.id);
-  // It was kept just then, after all.
-  if ((there as { changed?: unknown } | undefined)?.changed === project.changed) return;
-  const last = revisionOf(there);
-  const id = last > base ? crypto.randomUUID() : project.id;
-  if (last > base) {
-    project = { ...project, chart: { ...project.chart, name: besideName(project.chart) } };
-  }
-  await shelves.put('charts', id, cellsOf(project));
-  await shelves.put('projects', id, headOf(project, id === project.id ? last + 1 : 1));
+  const copy = crypto.randomUUID();
+  const name = besideName(project.chart);
+  await shelves.put('charts', copy, cellsOf(project));
+  await shelves.put('projects', copy, headOf({ ...project, chart: { ...project.chart, name } }, 1));
 }
 
 async function refuseTooMany(shelves: Shelves): Promise<void> {

@@ -4,6 +4,7 @@ import '../view/swatch.js';
 import { directionOf } from '@halfhitch/core';
 import type { HalfhitchKnot, HalfhitchRow, TiedDetail } from '@halfhitch/simulator';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { showLesson } from '../learn/show-lesson.js';
 import type { Session } from '../project/session.js';
 import { keeperOf } from '../store/keep-session.js';
 import { theStore } from '../store/open-store.js';
@@ -41,8 +42,8 @@ const LATER = 5;
 /**
  * Following along: the knot in hand, large and in words, until the last one is tied.
  *
- * Fires `show-lesson` (CustomEvent<{ row, column }>, from 0) when the lesson for a colour change or
- * a turn is asked for.
+ * Fires `show-lesson` (see learn/show-lesson.ts) when the lesson for a colour change or a turn is
+ * asked for.
  */
 export class TieView extends LitElement {
   static override properties = {
@@ -376,12 +377,7 @@ export class TieView extends LitElement {
   };
 
   private readonly lesson = (): void => {
-    const { place } = this;
-    if (place === null) return;
-    const { row, column } = place;
-    this.dispatchEvent(
-      new CustomEvent('show-lesson', { detail: { row, column }, bubbles: true, composed: true }),
-    );
+    if (this.place !== null) showLesson(this, this.place);
   };
 
   private get noticeActions(): NoticeActions {

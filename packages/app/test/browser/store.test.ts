@@ -96,7 +96,10 @@ describe('work survives', () => {
       }
       await page.locator('.tie-done').waitFor();
       for (let column = 0; column <= 3; column++) {
-        expect(await colourOf((30 + round) * 10 + column), `round ${round}, ${column}`).toBe(1);
+        // A page that is left hands over what waits while the next one opens.
+        await expect
+          .poll(() => colourOf((30 + round) * 10 + column), { message: `round ${round}` })
+          .toBe(1);
       }
     }
     await page.keyboard.press('Space');

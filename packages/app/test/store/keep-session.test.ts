@@ -30,6 +30,30 @@ class Work extends EventTarget {
   }
 }
 
+/** Local storage as a page has it: its places are its own keys. */
+function fakeStorage(): Record<string, unknown> {
+  return Object.defineProperties(
+    {},
+    {
+      setItem: {
+        value(this: Record<string, string>, place: string, text: string) {
+          this[place] = text;
+        },
+      },
+      getItem: {
+        value(this: Record<string, string>, place: string) {
+          return this[place] ?? null;
+        },
+      },
+      removeItem: {
+        value(this: Record<string, string>, place: string) {
+          delete this[place];
+        },
+      },
+    },
+  );
+}
+
 let shelves: MemoryShelves;
 let full: boolean;
 let saves: number;
@@ -41,9 +65,8 @@ let page: EventTarget & { visibilityState?: string };
 
 function backing(): Backing {
   return {
-    lasting: false,
+    lasting: true,
     close: () => {},
-    leave: (shelf, key, value) => shelves.leave(shelf, key, value),
     work: (names, mode, task) => {
       if (mode === 'readwrite' && names.includes('charts')) {
         saves++;
@@ -62,6 +85,8 @@ beforeEach(() => {
   vi.stubGlobal('addEventListener', main.addEventListener.bind(main));
   vi.stubGlobal('removeEventListener', main.removeEventListener.bind(main));
   vi.stubGlobal('sessionStorage', undefined);
+  vi.stubGlobal('BroadcastChannel', undefined);
+  vi.stubGlobal('localStorage', fakeStorage());
   shelves = new MemoryShelves();
   full = false;
   saves = 0;
@@ -122,6 +147,23 @@ describe('keeping a session', () => {
     expect((await next.list()).projects).toHaveLength(1);
   });
 
+  it('goes on from what was on its way when the page was left', async () => {
+    work.open(project());
+    await vi.advanceTimersByTimeAsync(300);
+    work.rename('Otter');
+    vi.advanceTimersByTime(300);
+    // On its way, and the page hears no more of it.
+    vi.advanceTimersByTime(1);
+    work.rename('Kittiwake');
+    main.dispatchEvent(new Event('pagehide'));
+    keeper.stop();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(await nameKept()).toBe('Otter');
+    const next = new Store(backing());
+    await next.takeUpLeft();
+    expect((await next.list()).projects.map(({ name }) => name)).toEqual(['Kittiwake']);
+  });
+
   it('takes up nothing twice when the page comes back as it was', async () => {
     work.open(project());
     await vi.advanceTimersByTimeAsync(300);
@@ -133,6 +175,40 @@ describe('keeping a session', () => {
     const next = new Store(backing());
     await next.takeUpLeft();
     expect((await next.list()).projects.map(({ name }) => name)).toEqual(['Kittiwake']);
+  });
+
+  it('keeps on what another window has taken up from it, without a copy', async () => {
+    work.open(project());
+    await vi.advanceTimersByTimeAsync(300);
+    work.rename('Otter');
+    main.dispatchEvent(new Event('pagehide'));
+    await new Store(backing()).takeUpLeft();
+    await vi.advanceTimersByTimeAsync(300);
+    work.rename('Kittiwake');
+    await vi.advanceTimersByTimeAsync(300);
+    expect((await store.list()).projects.map(({ name }) => name)).toEqual(['Kittiwake']);
+  });
+
+  it('lets go what was left and can no longer be read, or finds no room to be left', async () => {
+    work.open(project());
+    await vi.advanceTimersByTimeAsync(300);
+    for (const text of ['', 'x', '{}', '{"id":"a1","base":0,"cells":"0","head":{"format":1}}']) {
+      localStorage.setItem('halfhitch.left/w/a1', text);
+      await new Store(backing()).takeUpLeft();
+      expect(Object.keys(localStorage)).toEqual([]);
+    }
+    expect(await nameKept()).toBe('Heron');
+    work.rename('Otter');
+    const full = {
+      ...fakeStorage(),
+      setItem: () => {
+        throw new DOMException('', 'QuotaExceededError');
+      },
+    };
+    vi.stubGlobal('localStorage', full);
+    main.dispatchEvent(new Event('pagehide'));
+    await vi.advanceTimersByTimeAsync(300);
+    expect(await nameKept()).toBe('Otter');
   });
 
   it('keeps what waits of the project before when another is opened', async () => {

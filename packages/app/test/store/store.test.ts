@@ -210,29 +210,6 @@ describe.each(Object.entries(backings))('a store in %s', (_, openBacking) => {
     await store.save(project({ id: 'more' }));
   });
 
-  it('lets go what was handed over and can no longer be read, and keeps what can', async () => {
-    await store.save(project());
-    await fc.assert(
-      fc.asyncProperty(anything, anything, async (head, cells) => {
-        const records = [head, { id: 'a1', base: 1, head, cells }, { id: 'x', base: 0, head }];
-        for (const [i, record] of records.entries()) {
-          await put(backing, 'kept', `left/w/${i}`, record).catch(() => {});
-        }
-        await store.takeUpLeft();
-        expect((await store.list()).projects.map(({ id }) => id)).toEqual(['a1']);
-        expect((await store.load('a1')).chart).toEqual(chart);
-      }),
-      { numRuns: 30 },
-    );
-    store.leave(project({ chart: { ...chart, name: 'Left' }, changed: 9 }));
-    store.leave(project({ id: 'new', changed: 9 }));
-    await store.takeUpLeft();
-    expect((await store.load('a1')).chart.name).toBe('Left');
-    expect((await store.load('new')).changed).toBe(9);
-    const keys = await backing.work(['kept'], 'readonly', (shelves) => shelves.keys('kept'));
-    expect(keys).toEqual([]);
-  });
-
   it('keeps settings, and the project that was open last', async () => {
     expect(await store.lastOpen()).toBeNull();
     await store.setLastOpen('a1');
@@ -364,7 +341,6 @@ describe('a database that gives way', () => {
     const failing: Backing = {
       lasting: false,
       close: () => memory.close(),
-      leave: (shelf, key, value) => memory.leave(shelf, key, value),
       work: (shelves, mode, task) =>
         memory.work(shelves, mode, (within) =>
           task({

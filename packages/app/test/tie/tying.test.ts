@@ -19,7 +19,6 @@ function backing(): Backing {
   return {
     lasting: false,
     close: () => {},
-    leave: (shelf, key, value) => shelves.leave(shelf, key, value),
     work: (names, mode, task) =>
       full && mode === 'readwrite'
         ? Promise.reject(asStoreError(new DOMException('', 'QuotaExceededError')))
