@@ -1,6 +1,7 @@
 import { defineConfig, type Plugin } from 'vite';
 import { VitePWA } from 'vite-plugin-pwa';
 import { sourceAliases } from '../../scripts/lib/source-aliases.mjs';
+import { moreLicences } from './build/more-licences.js';
 import { tutorialPage } from './build/tutorial-page.js';
 
 /**
@@ -82,11 +83,13 @@ const offline = VitePWA({
   },
 });
 
+const licences = moreLicences();
+
 export default defineConfig({
   base: './',
   resolve: { alias: sourceAliases },
-  plugins: [contentPolicy, tutorialPage(), ...offline],
-  worker: { format: 'es' },
+  plugins: [contentPolicy, tutorialPage(), licences.page, ...offline],
+  worker: { format: 'es', plugins: () => [licences.worker()] },
   build: {
     target: 'es2022',
     modulePreload: { polyfill: false },

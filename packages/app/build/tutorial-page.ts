@@ -29,7 +29,7 @@ export function tutorialPage(): Plugin {
 }
 
 async function page(): Promise<string> {
-  const script = await bundle();
+  const { script, licences } = await bundle();
   const hash = createHash('sha256').update(script).digest('base64');
   const policy = [
     "default-src 'none'",
@@ -53,13 +53,16 @@ async function page(): Promise<string> {
 <body>
 <noscript>This page shows how to knot a bracelet, knot by knot, and needs JavaScript for that. It fetches nothing.</noscript>
 <script>${script}</script>
+<script type="text/plain" id="licences">
+${licences}
+</script>
 </body>
 </html>
 `;
 }
 
-/** The script, with nothing in it that could end its element. */
-async function bundle(): Promise<string> {
+/** The script and the licences of what is in it, with nothing in them that could end their elements. */
+async function bundle(): Promise<{ readonly script: string; readonly licences: string }> {
   const result = await build({
     configFile: false,
     logLevel: 'warn',
@@ -67,6 +70,7 @@ async function bundle(): Promise<string> {
     resolve: { alias: sourceAliases },
     build: {
       write: false,
+      license: { fileName: 'licences.md' },
       target: 'es2022',
       minify: true,
       modulePreload: { polyfill: false },
@@ -75,13 +79,19 @@ async function bundle(): Promise<string> {
     },
   });
   const [{ output }] = (Array.isArray(result) ? result : [result]) as [
-    { output: readonly { type: string; code?: string }[] },
+    { output: readonly { type: string; fileName: string; code?: string; source?: unknown }[] },
   ];
   const chunks = output.filter(({ type }) => type === 'chunk');
   if (chunks.length !== 1 || chunks[0]?.code === undefined) {
     throw new Error(`The tutorial's script came out in ${chunks.length} parts.`);
   }
-  return chunks[0].code
+  const licences = output.find(({ fileName }) => fileName === 'licences.md')?.source;
+  if (licences === undefined) throw new Error('The tutorial has no page of licences.');
+  return { script: inside(chunks[0].code), licences: inside(String(licences)) };
+}
+
+function inside(text: string): string {
+  return text
     .replace(/<\/(?=script)/gi, '<\\/')
     .replaceAll('<!--', '<\\!--')
     .trim();

@@ -196,8 +196,8 @@ describe('safety', () => {
         const hurt = await other.evaluate(() => (window as unknown as { hurt?: number }).hurt ?? 0);
         expect(hurt).toBe(0);
         const elements = await other.locator('script, img, iframe, object, foreignObject').count();
-        // The page's own script, and the pattern that it reads.
-        expect(elements).toBe(kind === 'Web page' ? 2 : 0);
+        // The page's own script, the pattern that it reads, and the licences.
+        expect(elements).toBe(kind === 'Web page' ? 3 : 0);
       }
       expect(asked.every((url) => url.startsWith('file:') || url.startsWith('blob:'))).toBe(true);
       expect(complaints.filter((text) => !/Trusted|trusted/.test(text))).toEqual([]);
