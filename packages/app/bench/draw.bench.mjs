@@ -2,7 +2,7 @@
 // mouse lets go: until the picture is painted and read back, and until the verdict has come.
 //
 // Baselines in the same run: every knot in sight painted by a fillRect of its own on a canvas of
-// the same size, in the frame after the mouse has let go, and read back; and the chart planned and
+// the same kind and size, in the frame after the mouse has let go, and read back; and the chart planned and
 // verified by the core in Node, bare. The browser draws in software, so only ratios mean anything.
 import { planAlpha, verifyPlan } from '@halfhitch/core';
 import { chromium } from 'playwright-core';
@@ -87,7 +87,7 @@ async function worked(page) {
 async function zoomTo(page, height) {
   await page.locator('.sheet-cell').focus();
   const now = () =>
-    page.locator('.sheet-cell').evaluate((cell) => Number.parseFloat(cell.style.height));
+    page.evaluate(() => document.querySelector('halfhitch-sheet').layout.cellHeight);
   for (let i = 0; i < 40; i++) {
     const before = await now();
     if (before <= height * 1.13) break;
@@ -107,12 +107,13 @@ async function strokes(page) {
   for (let i = 0; i < STROKES; i++) {
     await page.locator('.sheet-cell').focus();
     await page.keyboard.press(i % 2 === 0 ? '3' : '2');
-    const box = await page.locator('.sheet-cell').boundingBox();
     const sheet = await page.locator('halfhitch-sheet').boundingBox();
+    // In the middle, where there is chart at any size; each over the one before in another colour.
+    const x = sheet.x + sheet.width / 2 - 40;
     await page.evaluate(watchStroke);
-    await page.mouse.move(box.x + box.width * 1.5, sheet.y + 60);
+    await page.mouse.move(x, sheet.y + 60);
     await page.mouse.down();
-    await page.mouse.move(box.x + box.width * 9.5, sheet.y + 120 + i, { steps: 4 });
+    await page.mouse.move(x + 80, sheet.y + 150, { steps: 4 });
     await page.mouse.up();
     const { picture, verdict } = await page.evaluate(() => globalThis.stroke);
     painted.push(picture);
@@ -162,16 +163,16 @@ function layPlain() {
   canvas.width = sheet.width;
   canvas.height = sheet.height;
   document.querySelector('.draw-board').append(canvas);
-  const cell = document.querySelector('.sheet-cell').getBoundingClientRect();
+  const { cellWidth, cellHeight } = document.querySelector('halfhitch-sheet').layout;
   const { chart } = document.querySelector('halfhitch-workbench').session.project;
-  const across = Math.min(chart.columns, Math.ceil(canvas.width / cell.width));
-  return across * Math.min(chart.rows, Math.ceil(canvas.height / cell.height));
+  const across = Math.min(chart.columns, Math.ceil(canvas.width / cellWidth));
+  return across * Math.min(chart.rows, Math.ceil(canvas.height / cellHeight));
 }
 
 /** Runs in the page: the same knots by a rectangle each, in the next frame after letting go. */
 function watchPlain() {
   const { chart } = document.querySelector('halfhitch-workbench').session.project;
-  const { width, height } = document.querySelector('.sheet-cell').getBoundingClientRect();
+  const { cellWidth: width, cellHeight: height } = document.querySelector('halfhitch-sheet').layout;
   const canvas = document.querySelector('#plain');
   const across = Math.min(chart.columns, Math.ceil(canvas.width / width));
   const down = Math.min(chart.rows, Math.ceil(canvas.height / height));
@@ -180,7 +181,7 @@ function watchPlain() {
       event.stopPropagation();
       const began = performance.now();
       requestAnimationFrame(() => {
-        const ctx = canvas.getContext('2d');
+        const ctx = canvas.getContext('2d', { willReadFrequently: true });
         for (let row = 0; row < down; row++) {
           for (let column = 0; column < across; column++) {
             ctx.fillStyle = chart.colours[chart.cells[row * chart.columns + column]].hex;

@@ -12,7 +12,16 @@ export interface Symmetry {
 
 export const NO_SYMMETRY: Symmetry = { sides: false, ends: false, turn: false };
 
-/** The place and its images, each once. Two of the three ways together bring the third. */
+/** Two of the three ways together bring the third. */
+export function wholeSymmetry({ sides, ends, turn }: Symmetry): Symmetry {
+  return {
+    sides: sides || (ends && turn),
+    ends: ends || (sides && turn),
+    turn: turn || (sides && ends),
+  };
+}
+
+/** The place and its images, each once. */
 export function imagesOf(place: Place, size: Size, symmetry: Symmetry): Place[] {
   const { row, column } = place;
   const across = size.columns - 1 - column;
@@ -23,9 +32,9 @@ export function imagesOf(place: Place, size: Size, symmetry: Symmetry): Place[] 
       images.push(image);
     }
   };
-  const { sides, ends, turn } = symmetry;
-  if (sides || (ends && turn)) add({ row, column: across });
-  if (ends || (sides && turn)) add({ row: down, column });
-  if (turn || (sides && ends)) add({ row: down, column: across });
+  const { sides, ends, turn } = wholeSymmetry(symmetry);
+  if (sides) add({ row, column: across });
+  if (ends) add({ row: down, column });
+  if (turn) add({ row: down, column: across });
   return images;
 }

@@ -1,6 +1,9 @@
 import type { Place, Size } from '../edit/place.js';
 import type { SheetLayout } from './layout.js';
 
+/** Smaller, it would not be found, px. */
+const LEAST = 10;
+
 export interface CursorWords {
   /** Said of the knot itself. */
   readonly label: string;
@@ -68,9 +71,10 @@ export class Cursor {
     const { cell } = this;
     if (cell === null) return;
     const { x, y, width, height } = layout.boxOf(place);
-    cell.style.left = `${x - scroll.left}px`;
-    cell.style.top = `${y - scroll.top}px`;
-    cell.style.width = `${width}px`;
-    cell.style.height = `${height}px`;
+    const [wide, high] = [Math.max(LEAST, width), Math.max(LEAST, height)];
+    cell.style.left = `${x - scroll.left - (wide - width) / 2}px`;
+    cell.style.top = `${y - scroll.top - (high - height) / 2}px`;
+    cell.style.width = `${wide}px`;
+    cell.style.height = `${high}px`;
   }
 }

@@ -33,12 +33,17 @@ export function drawGutters(ctx: CanvasRenderingContext2D, wish: GutterWish): vo
     view.width - layout.gutter,
     layout.left + layout.columns * layout.cellWidth - scroll.left,
   );
+  // A side of the chart that is scrolled away lies under its numbers.
+  const hidden = {
+    left: layout.left - scroll.left < left,
+    right: layout.left + layout.columns * layout.cellWidth - scroll.left > right,
+  };
   ctx.fillStyle = inks.card;
-  if (layout.left - scroll.left < layout.gutter) ctx.fillRect(0, 0, left, view.height);
-  if (layout.left + layout.columns * layout.cellWidth - scroll.left > right) {
-    ctx.fillRect(right, 0, view.width - right, view.height);
+  if (hidden.left) ctx.fillRect(0, 0, left, view.height);
+  if (hidden.right) ctx.fillRect(right, 0, view.width - right, view.height);
+  if (wish.lead && layout.cellHeight >= 8) {
+    drawLead(ctx, wish, { left: hidden.left ? null : left, right: hidden.right ? null : right });
   }
-  if (wish.lead && layout.cellHeight >= 8) drawLead(ctx, wish, left, right);
   drawRowNumbers(ctx, wish, left, right);
   drawColumnNumbers(ctx, wish, left, right);
 }
@@ -47,43 +52,70 @@ function middleOf({ layout, scroll }: GutterWish, row: number): number {
   return layout.top + (row + 0.5) * layout.cellHeight - scroll.top;
 }
 
-function drawLead(
-  ctx: CanvasRenderingContext2D,
-  wish: GutterWish,
-  left: number,
-  right: number,
-): void {
+interface Sides {
+  /** Where the chart ends; null where that is not in sight. */
+  readonly left: number | null;
+  readonly right: number | null;
+}
+
+function drawLead(ctx: CanvasRenderingContext2D, wish: GutterWish, sides: Sides): void {
   const { layout, start, rows, inks } = wish;
-  const out = Math.min(TURN, layout.cellHeight * 0.6);
   ctx.lineCap = 'round';
   ctx.strokeStyle = inks.lake;
   ctx.lineWidth = Math.max(1.5, Math.min(3, layout.cellHeight / 9));
-  const loose = (row: number, atRight: boolean, way: 1 | -1): void => {
-    const y = middleOf(wish, row);
-    const x = atRight ? right : left;
-    const aside = atRight ? 1 : -1;
-    ctx.beginPath();
-    ctx.moveTo(x, y);
-    ctx.quadraticCurveTo(x + aside * out, y, x + aside * out, y + (way * layout.cellHeight) / 2);
-    ctx.stroke();
-  };
   const first = Math.max(0, rows.first - 1);
   for (let row = first; row < Math.min(layout.rows, rows.end + 1); row++) {
     const goesRight = directionOf(start, row) === 'right';
-    if (row === 0) loose(0, !goesRight, -1);
-    if (row === layout.rows - 1) {
-      loose(row, goesRight, 1);
-      continue;
-    }
-    const y = middleOf(wish, row);
-    const x = goesRight ? right : left;
-    const aside = x + (goesRight ? out : -out);
-    // One by one: a path over the whole sheet takes far longer than its parts.
-    ctx.beginPath();
-    ctx.moveTo(x, y);
-    ctx.bezierCurveTo(aside, y, aside, y + layout.cellHeight, x, y + layout.cellHeight);
-    ctx.stroke();
+    if (row === 0) drawEnd(ctx, wish, sides, { row, atRight: !goesRight, way: -1 });
+    if (row === layout.rows - 1) drawEnd(ctx, wish, sides, { row, atRight: goesRight, way: 1 });
+    else drawTurn(ctx, wish, sides, { row, atRight: goesRight, way: 1 });
   }
+}
+
+interface LeadPlace {
+  readonly row: number;
+  readonly atRight: boolean;
+  /** Down or up. */
+  readonly way: 1 | -1;
+}
+
+/** How far beside the knots the lead goes. */
+function reachOf(layout: SheetLayout, atRight: boolean): number {
+  return Math.min(TURN, layout.cellHeight * 0.6) * (atRight ? 1 : -1);
+}
+
+/** The lead hangs where it begins and where it ends. */
+function drawEnd(
+  ctx: CanvasRenderingContext2D,
+  wish: GutterWish,
+  sides: Sides,
+  { row, atRight, way }: LeadPlace,
+): void {
+  const x = atRight ? sides.right : sides.left;
+  if (x === null) return;
+  const y = middleOf(wish, row);
+  const aside = x + reachOf(wish.layout, atRight);
+  ctx.beginPath();
+  ctx.moveTo(x, y);
+  ctx.quadraticCurveTo(aside, y, aside, y + (way * wish.layout.cellHeight) / 2);
+  ctx.stroke();
+}
+
+/** One by one: a path over the whole sheet takes far longer than its parts. */
+function drawTurn(
+  ctx: CanvasRenderingContext2D,
+  wish: GutterWish,
+  sides: Sides,
+  { row, atRight }: LeadPlace,
+): void {
+  const x = atRight ? sides.right : sides.left;
+  if (x === null) return;
+  const [y, below] = [middleOf(wish, row), middleOf(wish, row + 1)];
+  const aside = x + reachOf(wish.layout, atRight);
+  ctx.beginPath();
+  ctx.moveTo(x, y);
+  ctx.bezierCurveTo(aside, y, aside, below, x, below);
+  ctx.stroke();
 }
 
 function drawRowNumbers(

@@ -1,6 +1,6 @@
 import type { ChartColour, StartSide } from '@halfhitch/core';
 import type { Area } from '../edit/area.js';
-import type { Symmetry } from '../edit/symmetry.js';
+import { type Symmetry, wholeSymmetry } from '../edit/symmetry.js';
 import { drawGutters } from './gutters.js';
 import type { Inks } from './inks.js';
 import type { Box, SheetLayout } from './layout.js';
@@ -188,7 +188,10 @@ function pixelOf(hex: string): number {
   return (0xff000000 | (b << 16) | (g << 8) | r) >>> 0;
 }
 
-/** Thin between knots, stronger after every fifth column and tenth row, to count by. */
+/**
+ * Thin between knots, stronger after every fifth column and tenth row, to count by; after more where
+ * knots are small.
+ */
 function paintLines(
   ctx: CanvasRenderingContext2D,
   { layout, dpr }: SheetPicture,
@@ -198,6 +201,8 @@ function paintLines(
   const height = grid.y(rows.end) - top;
   const left = grid.x(columns.first);
   const width = grid.x(columns.end) - left;
+  const everyColumn = [5, 10, 50].find((every) => every * layout.cellWidth >= 20) ?? 100;
+  const everyRow = [10, 50, 100].find((every) => every * layout.cellHeight >= 40) ?? 500;
   const counts = (every: number, at: number, of: number): boolean =>
     at === 0 || at === of || at % every === 0;
   const thin = Math.max(1, Math.round(dpr * 0.75));
@@ -206,11 +211,11 @@ function paintLines(
     // Grey, and clear: seen on dark thread and on light, and not itself a colour of the drawing.
     ctx.fillStyle = strong ? 'rgb(70 84 98 / 85%)' : 'rgb(125 135 145 / 55%)';
     for (let column = columns.first; column <= columns.end; column++) {
-      if (counts(5, column, layout.columns) !== strong) continue;
+      if (counts(everyColumn, column, layout.columns) !== strong) continue;
       ctx.fillRect(grid.x(column) - (thin >> 1), top, thin, height);
     }
     for (let row = rows.first; row <= rows.end; row++) {
-      if (counts(10, row, layout.rows) !== strong) continue;
+      if (counts(everyRow, row, layout.rows) !== strong) continue;
       ctx.fillRect(left, grid.y(row) - (thin >> 1), width, thin);
     }
   }
@@ -239,7 +244,7 @@ function paintAxes(
   { layout, symmetry, inks, dpr }: SheetPicture,
   grid: DeviceGrid,
 ): void {
-  const { sides, ends, turn } = symmetry;
+  const { sides, ends, turn } = wholeSymmetry(symmetry);
   if (!sides && !ends && !turn) return;
   const x = Math.round(grid.exactX(layout.columns / 2));
   const y = Math.round(grid.exactY(layout.rows / 2));
