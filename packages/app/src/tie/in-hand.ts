@@ -68,5 +68,5 @@ export function spokenStep({ change, steps, way, knot }: InHand, step: number): 
 export function announced({ knot, change }: InHand, knotsInRow: number): string {
   const where = `Row ${knot.row + 1}, knot ${knot.order + 1} of ${knotsInRow}`;
   const what = `${article(knot.kind)} ${knot.kind} knot on base string ${knot.column + 1}`;
-  return `${where}: ${change === null ? what : `${change.split(':')[0]}, ${what}`}.`;
+  return `${where}: ${change === null ? '' : 'colour change; '}${what}.`;
 }

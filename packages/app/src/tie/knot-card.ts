@@ -17,7 +17,7 @@ export function knotHead({ knot, heading, change, way, run }: InHand): TemplateR
       </span>
       <span class="tie-string">
         <halfhitch-swatch .colour=${held.colour}></halfhitch-swatch>
-        ${held.name === '' ? 'the base string' : `base string (${colourInWords(held)})`}
+        ${held.name === '' ? 'onto the base string' : `onto the base string (${colourInWords(held)})`}
       </span>
       ${run.of > 1 ? html`<span>knot ${run.at} of ${run.of} alike</span>` : nothing}
     </p>

@@ -114,7 +114,7 @@ export function restNotice(
 ): TemplateResult {
   return html`<div class="tie-notice tie-rest" role="alert">
     <p>
-      <strong>You have knotted for ${minutes} minutes. Rest your hands.</strong> Put the work down for
+      <strong>You have knotted for ${fives(minutes)} minutes. Rest your hands.</strong> Put the work down for
       five minutes: open and close your fingers, circle your wrists and shoulders, and look at
       something far away. Stop for the day when something aches. Pain, tingling or numbness that
       stays or comes back is a matter for a doctor or a physiotherapist.
@@ -122,6 +122,11 @@ export function restNotice(
     <button type="button" class="primary" @click=${act.rested}>I have rested</button>
     <button type="button" @click=${act.later}>Remind me in 5 minutes</button>
   </div>`;
+}
+
+/** In steps of five: told anew each minute, it would be read out each minute. */
+function fives(minutes: number): number {
+  return Math.max(5, Math.floor(minutes / 5) * 5);
 }
 
 /** All is tied. */

@@ -468,14 +468,12 @@ export class TieView extends LitElement {
       <div class="tie-head">${head}</div>
       ${this.actions(tying)}
       <div class="tie-watch">${this.stage()}</div>
+      ${this.moreActions()}
       <div class="tie-words">${hand === null ? nothing : knotWords(hand, this.lesson)}</div>
     `;
   }
 
   private actions(tying: Tying): TemplateResult {
-    const { hand, place } = this;
-    const run = hand === null ? 0 : restOfRun(hand);
-    const off = (is: boolean): 'true' | 'false' => (is ? 'true' : 'false');
     return html`
       <div
         class="tie-actions"
@@ -488,10 +486,17 @@ export class TieView extends LitElement {
         <button
           type="button"
           class="primary tie-done"
-          aria-disabled=${off(place === null)}
+          aria-disabled=${off(this.place === null)}
           @click=${this.done}
         >Tied</button>
       </div>
+    `;
+  }
+
+  private moreActions(): TemplateResult {
+    const { hand, place } = this;
+    const run = hand === null ? 0 : restOfRun(hand);
+    return html`
       <div class="tie-more" @keydown=${this.onHeldKey} @click=${this.onPointed}>
         <button type="button" aria-disabled=${off(run < 2)} @click=${this.runDone}>
           ${run < 2 ? 'All alike tied' : `All ${run} alike tied`}
@@ -688,8 +693,15 @@ export class TieView extends LitElement {
   /** Of the row, only the knot in hand is played. */
   private readonly onKnotPlayed = (event: CustomEvent<TiedDetail>): void => {
     const row = event.currentTarget as HalfhitchRow;
-    if (event.detail.knot === this.hand?.knot.order) row.pause();
+    if (event.detail.knot !== this.hand?.knot.order) return;
+    row.pause();
+    // A frame goes a little beyond it, into the next knot.
+    row.seekKnotDone(event.detail.knot);
   };
+}
+
+function off(is: boolean): 'true' | 'false' {
+  return is ? 'true' : 'false';
 }
 
 /** The parts of a piece that are not tied yet. */

@@ -44,7 +44,7 @@ export function whereCard(
       ${
         chosen === null
           ? html`<p class="hint">
-            What is not tied yet is pale. If you are somewhere else, tap the knot that you tie next,
+            What is not tied yet is faded. If you are somewhere else, tap the knot that you tie next,
             or go to it by the arrow keys and press <kbd>Enter</kbd>.
           </p>`
           : html`<p>${knotInWords(piece, chosen)}.</p>

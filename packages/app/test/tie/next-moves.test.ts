@@ -1,20 +1,10 @@
-import { instructRow, PlanReader, planAlpha } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nextMoves, partOf, runOf } from '../../src/tie/next-moves.js';
 import type { RowSheet } from '../../src/work/messages.js';
-import { anyWork, CHOICE, chartOf, type Work } from './works.js';
+import { anyWork, CHOICE, chartOf, rowsOf, type Work } from './works.js';
 
-function sheetsOf({ chart, choice }: Work): RowSheet[] {
-  const plan = planAlpha(chart, choice);
-  const readings = [...new PlanReader(plan)];
-  return readings.map((reading, row) => ({
-    reading,
-    previous: readings[row - 1] ?? null,
-    instructions: instructRow(reading, plan),
-  }));
-}
-
+const sheetsOf = (work: Work): RowSheet[] => rowsOf(work).map(({ sheet }) => sheet);
 const sheets = sheetsOf({ chart: chartOf(['bbbbbbbb', 'bboooobb']), choice: CHOICE });
 const at = (row: number): RowSheet => {
   const sheet = sheets[row];

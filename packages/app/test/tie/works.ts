@@ -1,5 +1,6 @@
-import type { Chart } from '@halfhitch/core';
+import { type Chart, instructRow, PlanReader, planAlpha, planStepInWords } from '@halfhitch/core';
 import fc from 'fast-check';
+import type { TieRow } from '../../src/tie/row-sheets.js';
 import type { KnotChoice } from '../../src/work/messages.js';
 
 const COLOURS = [
@@ -42,3 +43,19 @@ export const anyWork: fc.Arbitrary<Work> = fc
       }),
     }),
   );
+
+/** The rows of a work as the worker gives them. */
+export function rowsOf({ chart, choice }: Work): TieRow[] {
+  const plan = planAlpha(chart, choice);
+  const readings = [...new PlanReader(plan)];
+  return readings.map((reading, row) => ({
+    sheet: {
+      reading,
+      previous: readings[row - 1] ?? null,
+      instructions: instructRow(reading, plan),
+    },
+    steps: reading.knots.map(({ steps: { first, end } }) =>
+      Array.from({ length: end - first }, (_, i) => planStepInWords(plan, first + i)),
+    ),
+  }));
+}
