@@ -216,6 +216,20 @@ describe('a fabric', () => {
     expect(fabric.chunk(2)).toEqual(first);
   });
 
+  it('builds any part of 2,000 rows of 100 knots by itself', () => {
+    const rows = Array.from({ length: 2000 }, (_, row) => (row % 18 < 9 ? 'a' : 'b').repeat(100));
+    const fabric = fabricOf(rows);
+    for (const chunk of [0, Math.floor(fabric.chunks / 2), fabric.chunks - 1]) {
+      const { firstRow, rowCount: count, strands } = fabric.chunk(chunk, 3);
+      const places = new Set<string>();
+      for (const { knots = [] } of strands) {
+        for (let k = 0; k < knots.length; k += 4) places.add(`${knots[k]} ${knots[k + 1]}`);
+      }
+      expect(places.size).toBe(count * 100);
+      expect(places.has(`${firstRow + count - 1} 99`)).toBe(true);
+    }
+  });
+
   it('says what it cannot do', () => {
     expect(() => fabricOf(['a'], {}, { diameter: 0 })).toThrow(/diameter of the thread in mm/i);
     expect(() => fabricOf(['a'], {}, { heldDiameter: 3 })).toThrow(/from 0.5 to 2/);
