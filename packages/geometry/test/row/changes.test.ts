@@ -31,7 +31,7 @@ describe.each([
   ['at the turn', ['aaab', 'aaaa'], 1, 'wrapped'],
 ] as const)('a change %s', (_, rows, row, edge) => {
   it(`keeps thread whole, apart and unkinked, ${edge} edges`, () => {
-    const planned = plannedRow(rows, row, edge);
+    const planned = plannedRow(rows, row, { edge });
     const index = changesOf(planned).at(-1)!;
     const found = watch(planned.scene, index, SAMPLES);
     expect(found.clearance, found.where).toBeGreaterThanOrEqual(0.95);
@@ -110,6 +110,15 @@ describe('a lead that takes over', () => {
     for (let i = 1; i < fresh.points.length; i += 3) {
       expect(fresh.points[i]).toBeGreaterThan(Math.max(...ends) - 1);
     }
+  });
+
+  it('of the same colour, after one that has run out, comes as any other', () => {
+    const { scene, first } = plannedRow(['aaaa', 'aaaa'], 1, { joins: [{ row: 1, column: 1 }] });
+    const index = scene.knots.findIndex((knot, i) => i >= first && knot.change);
+    expect(rowPhases(scene, index)).toHaveLength(4);
+    const found = watch(scene, index, 20);
+    expect(found.clearance, found.where).toBeGreaterThanOrEqual(0.95);
+    expect(found.bend).toBeGreaterThanOrEqual(0.46);
   });
 
   it('is one thread over its float, behind every base string on the way', () => {

@@ -10,7 +10,7 @@ const knot = (
 
 const base = ['b0', 'b1', 'b2'];
 
-/** Straight edges: both turns with their two edge knots, and a bit of the row after. */
+/** Straight edges: both turns with their two edge knots. */
 export const straight: RowScene = {
   base,
   knots: [
@@ -21,7 +21,6 @@ export const straight: RowScene = {
     knot(1, 'backward', 'lake', 1),
     knot(0, 'backward-forward', 'lake', 1),
     knot(0, 'backward-forward', 'lake', 2),
-    knot(1, 'forward', 'lake', 2),
   ],
 };
 

@@ -1,4 +1,4 @@
-import { type EdgeTechnique, PlanReader, planAlpha } from '@halfhitch/core';
+import { type PlanOptions, PlanReader, planAlpha } from '@halfhitch/core';
 import {
   leastClearance,
   lengthOf,
@@ -52,9 +52,9 @@ export function watch(scene: RowScene, index: number, samples: number): Findings
 export function plannedRow(
   rows: readonly string[],
   row: number,
-  edge: EdgeTechnique = 'straight',
+  options: PlanOptions = {},
 ): { readonly scene: RowScene; readonly first: number } {
-  const plan = planAlpha(drawn(...rows), { edge });
+  const plan = planAlpha(drawn(...rows), options);
   const reader = new PlanReader(plan);
   const reading = reader.row(row);
   const shown = row === 0 ? [reading] : [reader.row(row - 1), reading];
