@@ -320,15 +320,17 @@ describe('hands-free', () => {
         await page.keyboard.press('Space');
       }
     };
-    // The first knot has no time: who knows when it was begun.
-    await tie(13, 12);
+    // The first knot has no time: who knows when it was begun. The clock runs on a little by itself.
+    await tie(13, 10);
     const left = page.locator('.tie-left');
     await expect
       .poll(() => wordsOf(left))
-      .toContain('About 55 minutes left. From your last 12 knots, pauses left out: 6 seconds');
+      .toMatch(
+        /^About 50 minutes left\. From your last 12 knots, pauses left out: 5(\.\d)? seconds/,
+      );
     // The doorbell.
     await tie(1, 3600);
-    await tie(1, 12);
+    await tie(1, 10);
     await expect.poll(() => left.textContent()).toContain('From your last 13 knots');
     await page.locator('summary', { hasText: 'Hands-free' }).click();
     await page.locator('select[name=rest]').selectOption('15');
