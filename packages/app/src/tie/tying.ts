@@ -135,8 +135,18 @@ export class Tying extends EventTarget {
 
   get drift(): Drift {
     const { progress, work } = this;
-    return progress === null ? { what: 'none' } : driftOf(progress, work.chart, work.choice);
+    if (progress === null) return { what: 'none' };
+    // Looked for in all that is tied, so not oftener than something has changed.
+    if (this.compared?.progress !== progress || this.compared.work !== work) {
+      this.compared = { progress, work, drift: driftOf(progress, work.chart, work.choice) };
+    }
+    return this.compared.drift;
   }
+  private compared: {
+    readonly progress: Progress;
+    readonly work: TiedWork;
+    readonly drift: Drift;
+  } | null = null;
 
   /** Counts in the columns of the chart can't go on from a count in others. */
   private get countable(): boolean {
@@ -252,6 +262,11 @@ export class Tying extends EventTarget {
   }
 
   private put(progress: Progress): void {
+    const { compared, work } = this;
+    // Knots are counted as they are drawn now: they cannot differ where none did.
+    if (compared?.work === work && compared.progress === this.progress) {
+      if (compared.drift.what === 'none') this.compared = { progress, work, drift: compared.drift };
+    }
     this.progress = progress;
     this.unwritten = true;
     this.fire();
