@@ -429,6 +429,40 @@ describe('the verdict', () => {
 });
 
 describe('large charts', () => {
+  test('with the mouse and the space bar the sheet is pushed, with Ctrl and the wheel zoomed', async ({
+    openPage,
+  }) => {
+    const page = await openDraw(
+      openPage,
+      Array.from({ length: 60 }, () => '.'.repeat(80)),
+    );
+    const scrolled = (): Promise<number[]> =>
+      page.locator('halfhitch-sheet').evaluate((sheet) => [sheet.scrollLeft, sheet.scrollTop]);
+    const width = (): Promise<number> =>
+      page.locator('.sheet-cell').evaluate((cell) => cell.getBoundingClientRect().width);
+    await page.locator('.sheet-cell').focus();
+    const { x, y } = await middleOf(page, 10, 10);
+    await page.mouse.move(x, y);
+    await page.keyboard.down('Space');
+    await page.mouse.down();
+    await page.mouse.move(x - 60, y - 90);
+    await page.mouse.up();
+    await page.keyboard.up('Space');
+    expect(await scrolled()).toEqual([60, 90]);
+    const before = await width();
+    await page.keyboard.down('Control');
+    await page.mouse.wheel(0, -120);
+    await page.keyboard.up('Control');
+    await expect.poll(width).toBeGreaterThan(before);
+    // The knot below the pointer stays there.
+    const off = async (): Promise<number> => Math.abs((await middleOf(page, 10, 10)).x - (x - 60));
+    await expect.poll(off).toBeLessThan(before / 2);
+    // Nothing was drawn on the way.
+    expect(new Set((await rowsOf(page)).join(''))).toEqual(new Set('.'));
+    await choose(page, 'Whole width');
+    await expect.poll(width).toBe(before);
+  });
+
   test('the largest is drawn on, and only what is in sight is painted', async ({ openPage }) => {
     const page = await openDraw(openPage, BLANK);
     await page.evaluate((colours) => {

@@ -32,9 +32,9 @@ describe('lines', () => {
         expect(line[0]).toEqual(from);
         expect(line.at(-1)).toEqual(to);
         line.forEach(({ row, column }, i) => {
-          const share = long === 0 ? 0 : i / long;
-          expect(Math.abs(row - from.row - share * high)).toBeLessThanOrEqual(0.5);
-          expect(Math.abs(column - from.column - share * wide)).toBeLessThanOrEqual(0.5);
+          // Twice the distance in knots, times the steps: whole numbers, so that half is half.
+          expect(2 * Math.abs((row - from.row) * long - i * high)).toBeLessThanOrEqual(long);
+          expect(2 * Math.abs((column - from.column) * long - i * wide)).toBeLessThanOrEqual(long);
         });
       }),
     );

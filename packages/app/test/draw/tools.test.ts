@@ -8,7 +8,7 @@ import { NO_SYMMETRY } from '../../src/draw/edit/symmetry.js';
 import { Drawing } from '../../src/draw/sheet/drawing.js';
 import type { SheetAsk, SheetSettings } from '../../src/draw/sheet/events.js';
 import { cellInWords, rowInWords } from '../../src/draw/sheet/words.js';
-import { ifChanged, Lifting } from '../../src/draw/tools/lifting.js';
+import { Lifting } from '../../src/draw/tools/lifting.js';
 import { Stroke } from '../../src/draw/tools/stroke.js';
 import { TOOLS } from '../../src/draw/tools/tools.js';
 import { anyChart, below, drawn, rowsOf, seed } from './charts.js';
@@ -184,19 +184,25 @@ describe('what is selected', () => {
 
   test('what was laid down is only known in the chart that came of it', () => {
     const lifting = new Lifting();
-    const chart = drawn('b...');
-    const area = { row: 0, column: 0, rows: 1, columns: 1 };
-    const laid = lifting.lay(
-      drawn('oooo'),
-      patchOf(chart, area),
-      { row: 0, column: 2 },
-      { ...area, column: 2 },
-    );
-    expect(rowsOf(lifting.lift(laid, { ...area, column: 2 }, 0, false).on)).toEqual(['oooo']);
-    expect(rowsOf(lifting.lift(drawn('oobo'), { ...area, column: 2 }, 0, false).on)).toEqual([
-      'oo.o',
-    ]);
-    expect(ifChanged(chart, { ...chart, cells: chart.cells.slice() })).toBe(chart);
+    const on = drawn('oooo');
+    const patch = patchOf(drawn('b...'), { row: 0, column: 0, rows: 1, columns: 1 });
+    const area = { row: 0, column: 2, rows: 1, columns: 1 };
+    const laid = lifting.lay(on, { on, patch, at: area }, area);
+    expect(rowsOf(lifting.lift(laid, area, 0, false).on)).toEqual(['oooo']);
+    expect(rowsOf(lifting.lift(drawn('oobo'), area, 0, false).on)).toEqual(['oo.o']);
+    expect(lifting.lay(laid, { on, patch, at: area }, area)).toBe(laid);
+  });
+
+  test('moved without a change to be seen, it still leaves what was under it', () => {
+    // The two lower rows are as plain as what is moved over them.
+    const { drawing, rows } = bench(drawn('.', 'b', '.', '.'), { tool: 'select' });
+    drawing.select({ row: 2, column: 0, rows: 2, columns: 1 });
+    drawing.nudge(-1, 0);
+    expect(rows()).toEqual(['.', '.', '.', '.']);
+    drawing.nudge(-1, 0);
+    drawing.nudge(1, 0);
+    drawing.nudge(1, 0);
+    expect(rows()).toEqual(['.', 'b', '.', '.']);
   });
 
   test('a patch from another chart tells when part of it is left out', () => {

@@ -5,7 +5,7 @@ import { emptied, type Patch, patchOf } from '../edit/patch.js';
 import { isInside, nearest, type Place, samePlace } from '../edit/place.js';
 import { fillFrom } from '../edit/strokes.js';
 import { copy, lastCopied } from '../tools/clipboard.js';
-import { ifChanged, type Lifted, Lifting } from '../tools/lifting.js';
+import { type Lifted, Lifting } from '../tools/lifting.js';
 import { type DrawingTool, Stroke } from '../tools/stroke.js';
 import type { SheetAsk, SheetSettings } from './events.js';
 import { knotsInWords } from './words.js';
@@ -182,8 +182,7 @@ export class Drawing {
     if (samePlace(to, move.to)) return;
     move.to = to;
     const shown = new Lifting();
-    move.result =
-      this.attempt(() => shown.lay(move.on, move.patch, laidAt(move), move.selection)) ?? chart;
+    move.result = this.attempt(() => shown.lay(chart, laidDown(move), move.selection)) ?? chart;
   }
 
   finish(): void {
@@ -347,12 +346,12 @@ export class Drawing {
     const { rows, columns } = patch;
     const selection = clipped({ row, column, rows, columns }, chart);
     if (selection === null) return;
-    const next = this.attempt(() => this.lifting.lay(chart, patch, at, selection));
+    const next = this.attempt(() => this.lifting.lay(chart, { on: chart, patch, at }, selection));
     if (next === null) return;
     this.here = at;
     this.selectedFrom = at;
     this.setSelection(selection);
-    this.host.edit(ifChanged(chart, next), what);
+    this.host.edit(next, what);
     this.host.ask({ ask: 'tool', tool: 'select' });
     this.host.placed();
     if (selection.rows < rows || selection.columns < columns) {
@@ -372,14 +371,14 @@ export class Drawing {
   /** Lays what was moved where it is, and selects it there. */
   private layDown(move: Move): void {
     const { chart } = this;
-    const { on, patch, selection, to, leave } = move;
+    const { selection, to, leave } = move;
     if (chart === null || samePlace(to, selection)) return;
     const shown = clipped({ ...selection, row: to.row, column: to.column }, chart);
-    const next = this.attempt(() => this.lifting.lay(on, patch, laidAt(move), shown ?? selection));
+    const next = this.attempt(() => this.lifting.lay(chart, laidDown(move), shown ?? selection));
     if (next === null) return;
     this.setSelection(shown);
     this.selectedFrom = shown;
-    this.host.edit(ifChanged(chart, next), leave ? 'Copy the selection' : 'Move the selection');
+    this.host.edit(next, leave ? 'Copy the selection' : 'Move the selection');
     this.host.placed();
   }
 
@@ -397,12 +396,11 @@ export class Drawing {
   }
 }
 
-/** Where a patch lies: part of it may have gone over the side before, beyond the selection. */
-function laidAt({ at, selection, to }: Move): Place {
-  return {
-    row: at.row + to.row - selection.row,
-    column: at.column + to.column - selection.column,
-  };
+/** A patch where it is moved to: part of it may lie over the side, beyond the selection. */
+function laidDown({ on, patch, at, selection, to }: Move): Lifted {
+  const row = at.row + to.row - selection.row;
+  const column = at.column + to.column - selection.column;
+  return { on, patch, at: { row, column } };
 }
 
 function isWithin(area: Area, chart: Chart): boolean {

@@ -306,7 +306,7 @@ export class Sheet extends HTMLElement {
     const next = withinZoom(before.cellHeight * factor);
     if (next === before.cellHeight) return;
     const { left, top } = this.getBoundingClientRect();
-    const [x, y] = [clientX - left, clientY - top];
+    const [x, y] = [clientX - left - this.clientLeft, clientY - top - this.clientTop];
     const across = (x + this.scrollLeft - before.left) / before.cellWidth;
     const down = (y + this.scrollTop - before.top) / before.cellHeight;
     this.cellHeight = next;

@@ -20,9 +20,14 @@ export interface Lifted {
 export class Lifting {
   private laid: (Lifted & { readonly selection: Area; readonly result: Chart }) | null = null;
 
-  /** Lays a patch on a chart. `selection`: what of it is in the chart. */
-  lay(on: Chart, patch: Patch, at: Place, selection: Area): Chart {
-    const result = pasted(on, patch, at);
+  /**
+   * Lays a patch down.
+   *
+   * @param open the chart as it is shown; given back when it comes to the same
+   * @param selection what of the patch is in the chart
+   */
+  lay(open: Chart, { on, patch, at }: Lifted, selection: Area): Chart {
+    const result = ifChanged(open, pasted(on, patch, at));
     this.laid = { on, patch, at, selection, result };
     return result;
   }
@@ -44,7 +49,7 @@ export class Lifting {
 }
 
 /** The chart as it was if nothing differs, so that there is nothing to undo. */
-export function ifChanged(before: Chart, after: Chart): Chart {
+function ifChanged(before: Chart, after: Chart): Chart {
   if (after.colours !== before.colours) return after;
   return withCells(before, after.cells) === before ? before : after;
 }
