@@ -44,6 +44,8 @@ export class Workbench extends LitElement {
   readonly session = new Session();
   private keeper: Keeper | null = null;
   private linkProblem = '';
+  /** Until it is known what to open first. */
+  private starting = true;
   private readonly drop = new FileDrop(this, (file) => void this.openFile(file));
 
   constructor() {
@@ -58,6 +60,8 @@ export class Workbench extends LitElement {
 
   /** In the page itself, so that its style sheet, find and print reach everything. */
   protected override createRenderRoot(): HTMLElement {
+    // What stood in its place until now.
+    this.replaceChildren();
     return this;
   }
 
@@ -70,7 +74,10 @@ export class Workbench extends LitElement {
     addEventListener('hashchange', this.onAddress);
     addEventListener('keydown', this.onKey);
     void this.loadView();
-    void this.start();
+    void this.start().finally(() => {
+      this.starting = false;
+      this.requestUpdate();
+    });
     if (import.meta.env.PROD) whenQuiet(() => void import('../keep/updates.js'));
   }
 
@@ -282,7 +289,7 @@ export class Workbench extends LitElement {
   }
 
   private nothingYet(): TemplateResult {
-    const waiting = this.session.busy || this.session.project !== null;
+    const waiting = this.starting || this.session.busy || this.session.project !== null;
     return html`<section class="card welcome">
       <h2>${waiting ? 'Working the chart out' : 'No chart is open'}</h2>
       <p>

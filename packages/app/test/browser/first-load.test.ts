@@ -6,6 +6,7 @@ import lighthouse from 'lighthouse';
 import { chromium } from 'playwright-core';
 import { describe, expect, inject, test } from 'vitest';
 import { CHROMIUM_FLAGS, requireChromium } from '../../../../scripts/lib/chromium.mjs';
+import { launchChromium } from '../../../../testing/browser.js';
 
 const DIST = join(import.meta.dirname, '..', '..', 'dist');
 
@@ -34,6 +35,41 @@ describe('the first load', () => {
       .reduce((sum, size) => sum + size, 0);
     expect(bytes, `${bytes} bytes in ${named.join(', ')}`).toBeLessThanOrEqual(FIRST_LOAD);
     expect(bytes, 'Far below what is stated: lower FIRST_LOAD.').toBeGreaterThan(NEAR * FIRST_LOAD);
+  });
+
+  test('shows at once what takes its place later, laid out alike', async () => {
+    const browser = await launchChromium();
+    try {
+      for (const viewport of [
+        { width: 360, height: 740 },
+        { width: 1280, height: 800 },
+      ]) {
+        const seen: object[] = [];
+        for (const javaScriptEnabled of [false, true]) {
+          const context = await browser.newContext({
+            viewport,
+            javaScriptEnabled,
+            serviceWorkers: 'block',
+          });
+          const page = await context.newPage();
+          await page.goto(inject('appAddress'));
+          if (javaScriptEnabled)
+            await page.locator('input[type=file]').waitFor({ state: 'attached' });
+          const places: object[] = [await page.locator('.letterhead').boundingBox()].map(Object);
+          for (const part of ['.letterhead h1', '.views a', '.open > *']) {
+            for (const one of await page.locator(part).all()) {
+              const text = (await one.textContent())?.replace(/\s+/g, ' ').trim();
+              places.push({ text, ...(await one.boundingBox()) });
+            }
+          }
+          seen.push({ places, top: (await page.locator('main').boundingBox())?.y });
+          await context.close();
+        }
+        expect(seen[0]).toEqual(seen[1]);
+      }
+    } finally {
+      await browser.close();
+    }
   });
 
   test('is found good by Lighthouse: access, practices, and nothing that jumps', async () => {
