@@ -112,7 +112,7 @@ describe('following along', () => {
     await page.getByLabel('Row of 4').fill('2');
     await page.getByLabel('Base string of 5').fill('4');
     await page.getByRole('button', { name: 'Go there' }).click();
-    await page.locator('.tie-change').waitFor();
+    await inHand(page, 'Backward knot on base string 4');
     const steps = await page.locator('.tie-steps li').allTextContents();
     expect(steps.length).toBeGreaterThan(4);
     await keptIs(page, 6);
