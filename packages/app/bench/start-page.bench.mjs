@@ -20,6 +20,10 @@ import { CHROMIUM_FLAGS, requireChromium } from '../../../scripts/lib/chromium.m
 import { packageFolder } from '../../../scripts/lib/repository.mjs';
 
 const RUNS = 3;
+/** A phone is taken to be so many times slower than this machine, as Lighthouse does. */
+const SLOWER = 4;
+/** What a task may take before it counts as blocking, ms (web.dev, Total Blocking Time). */
+const UNNOTICED = 50;
 const FLAT = ['--disable-3d-apis', '--force-prefers-reduced-motion'];
 
 await ensureBuilt('app');
@@ -89,11 +93,6 @@ async function measure(page, flags) {
     await browser.close();
   }
 }
-
-/** A phone is taken to be so many times slower than this machine, as Lighthouse does. */
-const SLOWER = 4;
-/** What a task may take before it counts as blocking, ms (web.dev, Total Blocking Time). */
-const UNNOTICED = 50;
 
 /** Blocking time of the page's main thread by its own clock, ms. */
 function blockingTime(events, page) {
