@@ -125,7 +125,11 @@ export function asideOf(setting: Setting, last: RowKnot, by: RowKnot | undefined
   const { layout, options } = setting;
   if (by && layout.catches(by)) return fromRight(by) ? ASIDE : -ASIDE;
   const side = exitOf(layout, last).heading[0] < 0 ? -1 : 1;
-  if (by?.change?.how !== 'laid-through') return -side * ASIDE;
+  if (by?.change?.how !== 'laid-through') {
+    // Work two knots wide has one gap for all: the other side, out of the way of what hangs there.
+    const flip = setting.scene.base.length === 2 && by?.change?.how === 'taken-down';
+    return (flip ? side : -side) * ASIDE;
+  }
   const from = wayOut(setting, last, by)[0];
   return (layout.placeOf(by)[0] - from) / options.diameter + side * STICKS_OUT;
 }

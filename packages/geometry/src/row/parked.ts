@@ -1,6 +1,6 @@
 import { joined } from '../curve/polyline.js';
 import { catcher } from './behind.js';
-import { joint } from './joint.js';
+import { JOIN, JOIN_CAUGHT_PAST, joint } from './joint.js';
 import { comesBack, type Layout } from './layout.js';
 import {
   cutBack,
@@ -41,7 +41,19 @@ export function keptBehind(setting: Setting, path: FinishedPath): Float64Array {
 /** A lead caught in a knot, at fraction `u` of its second half, up to behind that knot. */
 export function caught(setting: Setting, path: FinishedPath, by: RowKnot, u: number): Float64Array {
   const kept = upToSide(setting, path, by);
-  return joint(setting, kept, caughtPart(setting, kept, by, u), [wayInto(setting, by)]);
+  return jointInto(setting, path, kept, caughtPart(setting, kept, by, u), by);
+}
+
+/** Joins a lead to its way through the knot that is to catch it. */
+export function jointInto(
+  setting: Setting,
+  path: FinishedPath,
+  kept: Float64Array,
+  part: Float64Array,
+  by: RowKnot,
+): Float64Array {
+  const join = setting.layout.catches(path.last) ? JOIN_CAUGHT_PAST : JOIN;
+  return joint(setting, kept, part, [wayInto(setting, by)], [0, 0, 0], join);
 }
 
 function plain(setting: Setting, path: FinishedPath, by: RowKnot | undefined): Float64Array {

@@ -3,9 +3,9 @@ import type { Drape } from '../curve/drape.js';
 import { joined, lengthOf, resample } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
 import { asideOf, catcher, hungPassage } from './behind.js';
-import { joint, ofLength } from './joint.js';
+import { ofLength } from './joint.js';
 import { comesBack, exitOf } from './layout.js';
-import { caught, type FinishedPath, keptBehind } from './parked.js';
+import { caught, type FinishedPath, jointInto, keptBehind } from './parked.js';
 import {
   cutBack,
   dropped,
@@ -18,7 +18,7 @@ import {
 } from './routes.js';
 import { CLEARED, isClearing, type RowKnot } from './scene.js';
 import type { Setting } from './setting.js';
-import { laidThrough, upToSide, wayInto } from './through.js';
+import { laidThrough, upToSide } from './through.js';
 
 /** A lead that does not tie at the moment: whole, and where its free part begins. */
 export interface RestingLead {
@@ -110,7 +110,7 @@ function laid(
     }
     const kept = upToSide(setting, path, by);
     const part = laidThrough(setting, kept, by, at, length - lengthOf(kept));
-    const points = joint(setting, kept, part, [wayInto(setting, by)]);
+    const points = jointInto(setting, path, kept, part, by);
     return at === 'over' ? ofLength(points, length) : hangingBehind(setting, path, points, length);
   };
   // While the second half is pulled tight, hardly any moment comes again.

@@ -13,11 +13,8 @@ import type { Setting } from './setting.js';
 /** Length over which the way of an old lead is led to where its last knot really leaves it, in diameters. */
 const LEADING = 2.2;
 
-/** The same from a knot that has caught another lead. */
-const LEADING_FURTHER = 4.5;
-
 /** How much further out a lead leaves a knot that has caught another, in diameters. */
-const FURTHER = 0.4;
+const FURTHER = 0.3;
 
 /** Points per diameter of the way through. */
 const DENSITY = 8;
@@ -66,9 +63,7 @@ function inPlace(
   const n = kept.length;
   const [fx, fy, fz] = startOf(setting, by);
   const off: Vec3 = [kept[n - 3]! - fx, kept[n - 2]! - fy, kept[n - 1]! - fz];
-  const over =
-    off[0] * sideOf(by) > (FURTHER / 2) * setting.options.diameter ? LEADING_FURTHER : LEADING;
-  lead(out, off, over * setting.options.diameter);
+  lead(out, off, LEADING * setting.options.diameter);
   return out;
 }
 
