@@ -12,7 +12,7 @@ import type { DialogDone, DialogPage, DrawDialog } from './dialogs/draw-dialog.j
 import { NEW_CHART, RENAME, REPEAT, RESIZE } from './dialogs/forms.js';
 import { areaInWords, wholeOf } from './edit/area.js';
 import { colourName, knotsByColour } from './edit/colours.js';
-import { patchOf } from './edit/patch.js';
+import { pastedWithRoom, patchOf } from './edit/patch.js';
 import type { Place } from './edit/place.js';
 import { NO_SYMMETRY } from './edit/symmetry.js';
 import { knotAspect } from './knot-aspect.js';
@@ -405,7 +405,7 @@ export class DrawView extends LitElement {
       class="card draw-easier"
       @toggle=${(event: Event) => this.onEasier((event.target as HTMLDetailsElement).open)}
     >
-      <summary>What would make it easier to knot</summary>
+      <summary>Advice</summary>
       ${
         this.easing
           ? html`<halfhitch-ease
@@ -452,7 +452,19 @@ export class DrawView extends LitElement {
   private onDone({ chart, as, what }: DialogDone): void {
     if (as === 'open') this.session?.openChart(chart);
     else if (as === 'edit') this.edit(chart, what);
-    else this.attempt(() => this.sheet?.drawing.putIn(patchOf(chart, wholeOf(chart)), what));
+    else this.attempt(() => this.put(chart, as === 'room', what));
+  }
+
+  private put(made: Chart, room: boolean, what: string): void {
+    const { chart, sheet, settings } = this;
+    if (chart === null || sheet === null) return;
+    const patch = patchOf(made, wholeOf(made));
+    if (!room) {
+      sheet.drawing.putIn(patch, what);
+      return;
+    }
+    const at = sheet.drawing.selected ?? sheet.drawing.here;
+    this.edit(pastedWithRoom(chart, patch, at, settings.ground), what);
   }
 
   private drawTile(tile: Tile): Promise<string> {

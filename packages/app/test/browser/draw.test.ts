@@ -384,6 +384,15 @@ test('letters come into the open chart where the cursor is, as one step', async 
   expect(await page.locator('.draw-here').textContent()).toContain('Selected: rows 3 to');
   await page.keyboard.press('Control+Z');
   expect(await rowsOf(page)).toEqual(blank);
+  // In the last corner there is room for one knot of it, unless the chart grows.
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Control+End');
+  await choose(page, 'Letters');
+  await choose(page, 'Use this');
+  await choose(page, 'Put in and make room');
+  await expect.poll(async () => (await rowsOf(page)).length).toBeGreaterThan(20);
+  await page.locator('.letterhead').getByRole('button', { name: 'Undo' }).click();
+  expect(await rowsOf(page)).toEqual(blank);
 });
 
 describe('the verdict', () => {

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { type Area, areaInWords, clipped, isIn, wholeOf } from '../../src/draw/edit/area.js';
 import { deleted, duplicated, inserted } from '../../src/draw/edit/lines-of-knots.js';
 import { mirrored } from '../../src/draw/edit/mirror.js';
-import { emptied, moved, pasted, patchOf } from '../../src/draw/edit/patch.js';
+import { emptied, moved, pasted, pastedWithRoom, patchOf } from '../../src/draw/edit/patch.js';
 import { repeatedDrawing } from '../../src/draw/edit/repeat.js';
 import { type Anchor, resized } from '../../src/draw/edit/resize.js';
 import { anyChart, below, drawn, rowsOf, seed, shownIn } from './charts.js';
@@ -96,6 +96,27 @@ describe('copying, pasting, moving', () => {
             expect(after.cells[at]).toBe(wanted);
           }
         }
+      }),
+    );
+  });
+
+  test('with room made, all of a patch is there and nothing else is lost', () => {
+    fc.assert(
+      fc.property(anyChart(), anyChart({ colours: 1 }), seeds, (chart, other, numbers) => {
+        const patch = patchOf(other, wholeOf(other));
+        const at = {
+          row: below(numbers[0] as number, chart.rows),
+          column: below(numbers[1] as number, chart.columns),
+        };
+        const after = pastedWithRoom(chart, patch, at, 0);
+        const area = { ...at, rows: patch.rows, columns: patch.columns };
+        expect(shownIn({ ...other, ...patchOf(after, area) })).toEqual(shownIn(other));
+        for (let cell = 0; cell < chart.cells.length; cell++) {
+          const place = { row: Math.floor(cell / chart.columns), column: cell % chart.columns };
+          if (isIn(area, place)) continue;
+          expect(after.cells[place.row * after.columns + place.column]).toBe(chart.cells[cell]);
+        }
+        expect(after.rows).toBe(Math.max(chart.rows, at.row + patch.rows));
       }),
     );
   });

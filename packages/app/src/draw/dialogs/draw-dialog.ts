@@ -13,8 +13,11 @@ export type DialogPage =
 /** What a dialog fires as `dialog-done`. */
 export interface DialogDone {
   readonly chart: Chart;
-  /** `open`: as another piece. `edit`: this is the open chart now. `put`: lay it into the open one. */
-  readonly as: 'open' | 'edit' | 'put';
+  /**
+   * `open`: as another piece. `edit`: this is the open chart now. `put`: lay it into the open one;
+   * `room`: and make that as large as it takes.
+   */
+  readonly as: 'open' | 'edit' | 'put' | 'room';
   readonly what: string;
 }
 
@@ -170,10 +173,20 @@ export class DrawDialog extends LitElement {
         <button type="button" @click=${() => this.done({ chart: made, as: 'put', what })}>
           Put into the open chart
         </button>
+        ${
+          fits
+            ? nothing
+            : html`<button
+                type="button"
+                @click=${() => this.done({ chart: made, as: 'room', what })}
+              >
+                Put in and make room
+              </button>`
+        }
       </div>
       <p class="hint">
         In the open chart its top left knot comes to row ${row + 1}, column
-        ${column + 1}.${fits ? '' : ' What goes over the side is left out.'}
+        ${column + 1}.${fits ? '' : ' What goes over the side is left out, unless you make room.'}
       </p>
     `;
   }

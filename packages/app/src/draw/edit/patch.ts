@@ -4,6 +4,7 @@ import { paint, withCells } from './cells.js';
 import { freeKey } from './colours.js';
 import { checkArea, checkColour } from './limits.js';
 import type { Place, Size } from './place.js';
+import { resized } from './resize.js';
 import { blockPlaces, cellsOf } from './strokes.js';
 import { NO_SYMMETRY } from './symmetry.js';
 
@@ -54,6 +55,21 @@ export function pasted(chart: Chart, patch: Patch, { row, column }: Place): Char
     }
   }
   return withCells(colours === chart.colours ? chart : { ...chart, colours }, cells);
+}
+
+/**
+ * Lays a patch on the drawing as `pasted` does, but makes the chart larger first where the patch
+ * would go over the side.
+ *
+ * @param ground colour of the new knots
+ * @throws InputError when the chart would become too large, or has no room for a colour
+ */
+export function pastedWithRoom(chart: Chart, patch: Patch, at: Place, ground: number): Chart {
+  const size = {
+    rows: Math.max(chart.rows, at.row + patch.rows),
+    columns: Math.max(chart.columns, at.column + patch.columns),
+  };
+  return pasted(resized(chart, size, ground), patch, at);
 }
 
 /** The chart's colours and those it lacks, and where in them each colour of the patch is. */
