@@ -18,7 +18,7 @@ export const JOIN: Join = { cuts: [0.4, 0.9], yields: [1.2, 1.2] };
 export const JOIN_PAST: Join = { cuts: [0.3, 0.6], yields: [1.2, 1.2] };
 
 /** The same from such a knot to another that catches its lead in turn. */
-export const JOIN_CAUGHT_PAST: Join = { cuts: [0.8, 0.9], yields: [1.8, 1.8] };
+export const JOIN_CAUGHT_PAST: Join = { cuts: [0.8, 0.9], yields: [1.8, 3] };
 
 /** Two parts of a lead joined smoothly, clear of base strings and of other leads that are near. */
 export function joint(

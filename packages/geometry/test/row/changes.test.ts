@@ -46,7 +46,7 @@ describe.each([
  * docs/geometry.md says so; these limits are what is reached.
  */
 describe.each([
-  ['at every knot', ['abab', 'baba'], 0, { resting: 0.86, bend: 0.25 }],
+  ['at every knot', ['abab', 'baba'], 0, { resting: 0.86, bend: 0.4 }],
   ['at every knot and at the turn', ['abab', 'baba'], 1, { resting: 0.54, bend: 0.1 }],
   ['two knots wide, at every knot', ['ab', 'ba'], 1, { resting: 0.75, bend: 0.34 }],
 ] as const)('crowded changes: %s', (_, rows, row, least) => {
