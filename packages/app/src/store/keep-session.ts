@@ -75,14 +75,19 @@ export class Keeper extends EventTarget {
     return this.unsaved.size > 0;
   }
 
-  /** Opens the project that was open last. @returns whether there is one, and it can be opened */
-  async openLast(): Promise<boolean> {
+  /**
+   * Opens the project that was open last.
+   *
+   * @param wanted asked once more when it has been fetched
+   * @returns whether there is one, and it can be opened
+   */
+  async openLast(wanted: () => boolean = () => true): Promise<boolean> {
     const { session, store } = this;
     try {
       const id = await store.lastOpen();
       if (id === null || session.project !== null) return false;
       const project = await store.load(id);
-      if (session.project !== null) return false;
+      if (session.project !== null || !wanted()) return false;
       session.open(project);
       return true;
     } catch {

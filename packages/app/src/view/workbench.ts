@@ -44,6 +44,8 @@ export class Workbench extends LitElement {
   readonly session = new Session();
   private keeper: Keeper | null = null;
   private linkProblem = '';
+  /** How many files were chosen; none of them may give way to what the page opens by itself. */
+  private chosen = 0;
   /** Until it is known what to open first. */
   private starting = true;
   private readonly drop = new FileDrop(this, (file) => void this.openFile(file));
@@ -106,8 +108,10 @@ export class Workbench extends LitElement {
       if (await this.openLink()) return;
       this.linkProblem = this.problem;
     }
-    if (session.project === null && (await this.keeper.openLast())) return;
-    if (session.project === null && !session.busy) await this.openDemo();
+    if (session.project === null && (await this.keeper.openLast(() => this.chosen === 0))) {
+      return;
+    }
+    if (session.project === null && !session.busy && this.chosen === 0) await this.openDemo();
   }
 
   /** Opens the pattern that the address carries. What can't be opened is told, and nothing is lost. */
@@ -136,12 +140,16 @@ export class Workbench extends LitElement {
   private async openDemo(): Promise<void> {
     const [load] = Object.values(demos);
     if (load === undefined) return;
+    const { chosen } = this;
     const text = await load();
+    // A file that was chosen meanwhile is what the maker wants to see.
+    if (chosen !== this.chosen) return;
     const opened = await this.session.openBytes(new TextEncoder().encode(text), 'otter.json');
     if (opened && this.session.project !== null) this.keeper?.setSample(this.session.project);
   }
 
   private async openFile(file: File): Promise<void> {
+    this.chosen++;
     this.problem = '';
     if (file.size > MOST_BYTES) {
       this.problem = `${file.name}: The file is larger than 32 MiB, so it cannot be a chart. Choose a PNG with one pixel for each knot, a text chart or a chart document.`;

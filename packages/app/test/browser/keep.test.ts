@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { readChart, readChartDocument } from '@halfhitch/core';
 import validator from 'gltf-validator';
 import type { Download, Page } from 'playwright-core';
-import { describe } from 'vitest';
+import { describe, inject } from 'vitest';
 import { DESKTOP, expect, PHONE, test } from '../../../../testing/browser.js';
 import { readProjectDocument } from '../../src/keep/project-document.js';
 import { seriousFindings, smallTargets } from './axe.js';
@@ -284,6 +284,29 @@ describe('keep', () => {
     }, hash);
     await broken.getByRole('heading', { name: 'Heron', exact: true }).waitFor();
     expect(await broken.getByRole('alert').count()).toBe(0);
+  });
+
+  test('a file chosen while the page still opens something by itself is what is opened', async ({
+    openPage,
+  }) => {
+    const page = await openPage('about:blank', STILL);
+    let late = (): void => {};
+    const waited = new Promise<void>((resolve) => {
+      late = resolve;
+    });
+    await page.route('**/assets/otter-*.js', async (route) => {
+      await waited;
+      await route.continue();
+    });
+    const demo = page.waitForRequest('**/assets/otter-*.js');
+    await page.goto(new URL('#keep', inject('appAddress')).href);
+    await demo;
+    await open(page, asText(textChart(FLAG, 'Heron')), 'Heron');
+    const come = page.waitForResponse('**/assets/otter-*.js');
+    late();
+    await come;
+    await expect.poll(() => listed(page)).toEqual(['Heron']);
+    expect(await page.getByRole('heading', { name: 'Export Heron', exact: true }).count()).toBe(1);
   });
 
   test('on a phone everything is in reach, in the dark too', async ({ openPage }) => {
