@@ -1,5 +1,6 @@
 import { CHART_LIMITS, printable } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { newId } from '../project/new-id.js';
 import type { Project } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import { asStoreError } from '../store/errors.js';
@@ -161,7 +162,7 @@ export class Library extends LitElement {
       const name = withinLimit(`${project.chart.name} (copy)`);
       const copy: Project = {
         ...project,
-        id: crypto.randomUUID(),
+        id: newId(),
         chart: { ...project.chart, name },
         created: now,
         changed: now,

@@ -1,3 +1,4 @@
+import { newId } from '../project/new-id.js';
 import type { Project } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import { theStore } from '../store/open-store.js';
@@ -30,9 +31,7 @@ export async function openOwnFile(
     });
     const store = await theStore();
     // Of what is here already a copy is opened: neither is put over the other.
-    const opened = (await isHere(store, project))
-      ? { ...project, id: crypto.randomUUID() }
-      : project;
+    const opened = (await isHere(store, project)) ? { ...project, id: newId() } : project;
     if (progress !== null) {
       const { done, columns, seconds, marks } = progress;
       const kept = { id: opened.id, done, columns, marks, times: [], active: seconds };

@@ -11,6 +11,7 @@ import {
   unknownProperty,
 } from '@halfhitch/core';
 import { type CutSettings, settingsFrom } from '../cut/settings.js';
+import { newId } from '../project/new-id.js';
 import type { Project } from '../project/project.js';
 import { chartAsKnotted } from './as-knotted.js';
 
@@ -92,7 +93,7 @@ export function readProjectDocument(text: string, now = Date.now()): ProjectRead
     optional: OPTIONAL,
   });
   const { chart, notices } = readChartDocument(chartText(json, outline));
-  const id = given(json, outline, 'id', () => readId(json)) ?? crypto.randomUUID();
+  const id = given(json, outline, 'id', () => readId(json)) ?? newId();
   const created = given(json, outline, 'created', () => readTime(json)) ?? now;
   const changed = given(json, outline, 'changed', () => readTime(json)) ?? now;
   const cut = given(json, outline, 'cut', () => readCut(json)) ?? settingsFrom(null);

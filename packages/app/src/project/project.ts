@@ -1,6 +1,7 @@
 import type { Chart } from '@halfhitch/core';
 import type { CutSettings } from '../cut/settings.js';
 import type { KnotChoice } from '../work/messages.js';
+import { newId } from './new-id.js';
 
 /** A piece of work: the drawing, how it is to be knotted, and what to cut for it. */
 export interface Project {
@@ -18,7 +19,7 @@ export type ProjectChange = Partial<Pick<Project, 'chart' | 'choice' | 'cut'>>;
 
 export function newProject(chart: Chart, cut: CutSettings, now = Date.now()): Project {
   return {
-    id: crypto.randomUUID(),
+    id: newId(),
     chart,
     choice: { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' },
     cut,

@@ -1,4 +1,5 @@
 import { CHART_LIMITS } from '@halfhitch/core';
+import { newId } from '../project/new-id.js';
 import type { Project } from '../project/project.js';
 import { StoreError } from './errors.js';
 import {
@@ -253,7 +254,7 @@ export class Store extends EventTarget {
    */
   async saveBeside(project: Project): Promise<string> {
     const { id } = project;
-    const copy = crypto.randomUUID();
+    const copy = newId();
     const revision = await this.backing.work(
       ['projects', 'charts', 'progress'],
       'readwrite',
@@ -291,7 +292,7 @@ export class Store extends EventTarget {
   private readonly hasLeft = new Map<string, number>();
   /** The `changed` of what is on its way to the disk, of which it is not known whether it came. */
   private readonly sending = new Map<string, number>();
-  private readonly window = crypto.randomUUID();
+  private readonly window = newId();
 
   /**
    * Keeps what pages handed over as they were left. Where another window has kept something later
@@ -550,7 +551,7 @@ async function takeUp(shelves: Shelves, { project, base, sent }: LeftWork): Prom
     await shelves.put('projects', project.id, headOf(project, last + 1));
     return;
   }
-  const copy = crypto.randomUUID();
+  const copy = newId();
   const name = besideName(project.chart);
   await shelves.put('charts', copy, cellsOf(project));
   await shelves.put('projects', copy, headOf({ ...project, chart: { ...project.chart, name } }, 1));
