@@ -28,15 +28,16 @@ export const OWN_BEND = 1.7;
 /** Distances larger than this, in sums of radii, are of no interest unless another reach is given. */
 const REACH = 1.6;
 
-/** All segments of all strands, in one list. */
-interface Segments {
-  readonly strand: number[];
-  readonly index: number[];
-  /** Length of the strand before the segment, and of the segment. */
-  readonly along: number[];
-  readonly length: number[];
-  /** Middles, as triplets. */
-  readonly middle: number[];
+/** Segments following each other on a strand that are looked for together. */
+const RUN = 6;
+
+/** Some segments of a strand, and the box round them. */
+interface Run {
+  readonly strand: number;
+  readonly from: number;
+  readonly to: number;
+  /** Least and greatest x, y and z. */
+  readonly box: readonly [number, number, number, number, number, number];
 }
 
 /**
@@ -52,100 +53,108 @@ export function leastClearance(
 ): Clearance | undefined {
   const widest = Math.max(...strands.map((s) => s.radius));
   const cell = widest * 2 * reach;
-  const all: Segments = { strand: [], index: [], along: [], length: [], middle: [] };
+  const along = strands.map(({ points }) => lengthsAlong(points));
+  const runs: Run[] = [];
   const grid = new Map<number, number[]>();
   const seen: number[] = [];
   let least: Clearance | undefined;
-  strands.forEach((strand, k) => {
-    const { points } = strand;
-    const margin = reach * (strand.radius + widest);
-    let along = 0;
-    for (let i = 0; i + 1 < points.length / 3; i++) {
-      const id = all.strand.length;
-      all.strand.push(k);
-      all.index.push(i);
-      all.along.push(along);
-      const length = stepOf(points, i);
-      all.length.push(length);
-      for (let c = 0; c < 3; c++) {
-        all.middle.push((points[i * 3 + c]! + points[i * 3 + 3 + c]!) / 2);
+  const check = (run: Run, other: Run): void => {
+    const a = strands[run.strand]!;
+    const b = strands[other.strand]!;
+    const near = () => (least?.ratio ?? reach) * (a.radius + b.radius);
+    if (boxDistance(run.box, other.box) > near()) return;
+    for (let i = run.from; i < run.to; i++) {
+      for (let j = other.from; j < other.to; j++) {
+        if (a === b && !apartOnStrand(along[run.strand]!, j, i, a.radius)) continue;
+        const distance = segmentDistance(a.points, i * 3, b.points, j * 3);
+        if (distance >= near()) continue;
+        least = {
+          ratio: distance / (a.radius + b.radius),
+          distance,
+          between: [a.id, b.id],
+          segments: [i, j],
+          at: [a.points[i * 3]!, a.points[i * 3 + 1]!, a.points[i * 3 + 2]!],
+        };
       }
+    }
+  };
+  strands.forEach((strand, k) => {
+    const count = strand.points.length / 3 - 1;
+    for (let from = 0; from < count; from += RUN) {
+      const to = Math.min(from + RUN, count);
+      const run: Run = { strand: k, from, to, box: boxOf(strand.points, from, to) };
+      const id = runs.length;
+      runs.push(run);
       seen.push(-1);
-      forCells(points, i * 3, cell, margin, (key) => {
+      check(run, run);
+      forCells(run.box, cell, reach * (strand.radius + widest), (key) => {
         for (const other of grid.get(key) ?? []) {
           if (seen[other] === id) continue;
           seen[other] = id;
-          const found = compare(strands, all, id, other, least?.ratio ?? reach);
-          if (found) least = found;
+          check(run, runs[other]!);
         }
       });
-      forCells(points, i * 3, cell, 0, (key) => {
+      forCells(run.box, cell, 0, (key) => {
         const list = grid.get(key);
         if (list) list.push(id);
         else grid.set(key, [id]);
       });
-      along += length;
     }
   });
   return least;
 }
 
-function compare(
-  strands: readonly CheckedStrand[],
-  all: Segments,
-  p: number,
-  q: number,
-  below: number,
-): Clearance | undefined {
-  const a = strands[all.strand[p]!]!;
-  const b = strands[all.strand[q]!]!;
-  const i = all.index[p]!;
-  const j = all.index[q]!;
-  if (a === b) {
-    const apart = all.along[p]! - all.along[q]! - all.length[q]!;
-    if (apart < OWN_BEND * 2 * a.radius) return undefined;
+/** Length of a strand up to each of its points. */
+function lengthsAlong(points: ArrayLike<number>): Float64Array {
+  const out = new Float64Array(points.length / 3);
+  for (let i = 1; i < out.length; i++) {
+    const a = i * 3 - 3;
+    out[i] =
+      out[i - 1]! +
+      Math.hypot(
+        points[a + 3]! - points[a]!,
+        points[a + 4]! - points[a + 1]!,
+        points[a + 5]! - points[a + 2]!,
+      );
   }
-  // Segments whose middles are far apart cannot be nearer than what was found before.
-  const m = all.middle;
-  const dx = m[p * 3]! - m[q * 3]!;
-  const dy = m[p * 3 + 1]! - m[q * 3 + 1]!;
-  const dz = m[p * 3 + 2]! - m[q * 3 + 2]!;
-  const reach = below * (a.radius + b.radius) + (all.length[p]! + all.length[q]!) / 2;
-  if (dx * dx + dy * dy + dz * dz > reach * reach) return undefined;
-  const distance = segmentDistance(a.points, i * 3, b.points, j * 3);
-  const ratio = distance / (a.radius + b.radius);
-  if (ratio >= below) return undefined;
-  return {
-    ratio,
-    distance,
-    between: [a.id, b.id],
-    segments: [i, j],
-    at: [a.points[i * 3]!, a.points[i * 3 + 1]!, a.points[i * 3 + 2]!],
-  };
+  return out;
 }
 
-const stepOf = (p: ArrayLike<number>, i: number): number =>
-  Math.hypot(
-    p[i * 3 + 3]! - p[i * 3]!,
-    p[i * 3 + 4]! - p[i * 3 + 1]!,
-    p[i * 3 + 5]! - p[i * 3 + 2]!,
-  );
+/** Whether the second segment is so far along a strand from the first that they have to keep apart. */
+const apartOnStrand = (
+  along: Float64Array,
+  first: number,
+  second: number,
+  radius: number,
+): boolean => along[second]! - along[first + 1]! >= OWN_BEND * 2 * radius;
+
+function boxOf(points: ArrayLike<number>, from: number, to: number): Run['box'] {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (let i = from * 3; i <= to * 3 + 2; i++) {
+    low[i % 3] = Math.min(low[i % 3]!, points[i]!);
+    high[i % 3] = Math.max(high[i % 3]!, points[i]!);
+  }
+  return [low[0]!, high[0]!, low[1]!, high[1]!, low[2]!, high[2]!];
+}
+
+function boxDistance(a: Run['box'], b: Run['box']): number {
+  const gap = (low: number) => Math.max(a[low]! - b[low + 1]!, b[low]! - a[low + 1]!, 0);
+  return Math.hypot(gap(0), gap(2), gap(4));
+}
 
 /**
- * Cells of the grid that a segment's box, grown by `margin`, overlaps. Different cells may share a
- * number, which only leads to comparing more.
+ * Cells of the grid that a box, grown by `margin`, overlaps. Different cells may share a number,
+ * which only leads to comparing more.
  */
 function forCells(
-  points: ArrayLike<number>,
-  at: number,
+  box: Run['box'],
   cell: number,
   margin: number,
   visit: (key: number) => void,
 ): void {
-  const low = (c: number) =>
-    Math.floor((Math.min(points[at + c]!, points[at + 3 + c]!) - margin) / cell);
-  const high = (c: number) =>
-    Math.floor((Math.max(points[at + c]!, points[at + 3 + c]!) + margin) / cell);
+  const low = (c: number) => Math.floor((box[2 * c]! - margin) / cell);
+  const high = (c: number) => Math.floor((box[2 * c + 1]! + margin) / cell);
   const [y0, y1, z0, z1] = [low(1), high(1), low(2), high(2)];
   for (let x = low(0); x <= high(0); x++) {
     for (let y = y0; y <= y1; y++) {
