@@ -1,4 +1,4 @@
-import type { SwatchCheck } from '@halfhitch/geometry';
+import type { SwatchCheck } from '@halfhitch/geometry/thread';
 import { html, nothing, type TemplateResult } from 'lit';
 import { differenceInWords, fitInWords, swatchMeaning } from './fit-words.js';
 import {

@@ -1,4 +1,4 @@
-import type { SwatchCheck, SwatchSide } from '@halfhitch/geometry';
+import type { SwatchCheck, SwatchSide } from '@halfhitch/geometry/thread';
 import type { BandFit } from './fit.js';
 import { millimetres, number, percent, plusMinus } from './in-words.js';
 import type { CutSheet } from './sheet.js';

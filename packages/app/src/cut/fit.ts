@@ -8,7 +8,7 @@ import {
   WRIST_SIZES,
   type WristSize,
   wristFor,
-} from '@halfhitch/geometry';
+} from '@halfhitch/geometry/thread';
 import type { ReadSettings } from './read-settings.js';
 
 /** How the piece goes round a wrist and is closed. */

@@ -1,4 +1,4 @@
-import type { Estimate } from '@halfhitch/geometry';
+import type { Estimate } from '@halfhitch/geometry/thread';
 import type { CutSheet, SheetTotal, StringLine } from './sheet.js';
 
 /** Whole millimetres: finer ones would only pretend to be known. */

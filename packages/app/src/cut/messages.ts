@@ -1,5 +1,5 @@
 import type { Chart } from '@halfhitch/core';
-import type { SwatchCheck } from '@halfhitch/geometry';
+import type { SwatchCheck } from '@halfhitch/geometry/thread';
 import type { KnotChoice } from '../work/messages.js';
 import type { BandFit, SizeRow } from './fit.js';
 import type { CutErrors } from './read-settings.js';

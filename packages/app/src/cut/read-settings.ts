@@ -9,7 +9,7 @@ import {
   THREAD_LIMITS,
   type ThreadChoice,
   WRIST_LIMITS,
-} from '@halfhitch/geometry';
+} from '@halfhitch/geometry/thread';
 import type { CutField, CutSettings } from './settings.js';
 
 /** What is wrong, by the field it is wrong in; `whole` for what is in no field. */

@@ -4,7 +4,7 @@ import {
   type CutPiece,
   type Estimate,
   putUpsNeeded,
-} from '@halfhitch/geometry';
+} from '@halfhitch/geometry/thread';
 
 /** The page lists no more strings than a person would read; the totals count all. */
 const MOST_LINES = 200;

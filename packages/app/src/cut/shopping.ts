@@ -1,4 +1,4 @@
-import type { Closing } from '@halfhitch/geometry';
+import type { Closing } from '@halfhitch/geometry/thread';
 import { metres, number, putUpsInWords, titleInWords } from './in-words.js';
 import type { CutSheet } from './sheet.js';
 

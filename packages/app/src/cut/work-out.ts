@@ -9,7 +9,7 @@ import {
   type SwatchCheck,
   threadOf,
   tightMeasures,
-} from '@halfhitch/geometry';
+} from '@halfhitch/geometry/thread';
 import { bandFit, sizeRows, tailsFor } from './fit.js';
 import type { CutOutcome, CutRequest } from './messages.js';
 import { fieldOf, type ReadSettings, readSettings } from './read-settings.js';

@@ -6,7 +6,7 @@ import {
   type Suggestion,
   withCells,
 } from '@halfhitch/core';
-import { type Lengths, usageOf } from '@halfhitch/geometry';
+import { type Lengths, usageOf } from '@halfhitch/geometry/thread';
 
 /**
  * Thread that a suggestion saves in the leads, mm, by following both plans knot by knot through

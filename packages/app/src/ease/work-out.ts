@@ -1,5 +1,5 @@
 import { bestWay, type Chart, easier, InputError, type Suggestion } from '@halfhitch/core';
-import { Lengths, threadOf } from '@halfhitch/geometry';
+import { Lengths, threadOf } from '@halfhitch/geometry/thread';
 import { type ReadSettings, readSettings } from '../cut/read-settings.js';
 import { lengthsFor, measuresOf } from '../cut/work-out.js';
 import type { Advice, EaseOutcome, EaseRequest } from './messages.js';

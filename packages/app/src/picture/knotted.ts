@@ -1,5 +1,5 @@
 import { type Chart, drawFabric, type EdgeTechnique, planAlpha, verifyPlan } from '@halfhitch/core';
-import { tightMeasures } from '@halfhitch/geometry';
+import { tightMeasures } from '@halfhitch/geometry/thread';
 import type { KnotChoice } from '../work/messages.js';
 import { MOST_KNOTS_DRAWN } from './limits.js';
 import { SAMPLE } from './sample.js';
