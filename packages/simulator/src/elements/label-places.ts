@@ -14,7 +14,10 @@ export interface LabelPlace {
 /** Pixels between a string and its label. */
 const GAP = 6;
 
-/** Where the labels of the strings go: of two at one height, the left one is named on its left. */
+/**
+ * Where the labels of the strings go: of two strings the left one is named on its left, so that no
+ * label lies on the other string.
+ */
 export function labelPlaces(
   lines: readonly ThreadLine[],
   box: Box,
@@ -23,9 +26,8 @@ export function labelPlaces(
   height: number,
 ): LabelPlace[] {
   const project = projector(camera, width, height);
-  const places: LabelPlace[] = [];
-  for (const where of ['top', 'end'] as const) {
-    const here = lines.flatMap((line) => {
+  const [top, end] = (['top', 'end'] as const).map((where) =>
+    lines.flatMap((line) => {
       if (line.labelAt !== where) return [];
       if (line.label === null && line.name === undefined) return [];
       const anchor = where === 'top' ? highest(line, box) : lastSeen(line, box);
@@ -34,14 +36,22 @@ export function labelPlaces(
       const label =
         line.name === undefined ? { does: line.label as ThreadLabel } : { name: line.name };
       return [{ label, x: at.x, y: at.y, half: (line.diameter / 2) * at.scale }];
-    });
-    here.sort((one, other) => one.x - other.x);
-    here.forEach(({ label, x, y, half }, i) => {
-      const leftward = here.length > 1 && i < here.length / 2;
-      places.push({ label, x: leftward ? x - half - GAP : x + half + GAP, y, leftward });
-    });
-  }
-  return places;
+    }),
+  ) as [Anchor[], Anchor[]];
+  const placed = (here: Anchor[], others: readonly Anchor[]): LabelPlace[] =>
+    here
+      .sort((one, other) => one.x - other.x)
+      .map(({ label, x, y, half }, i) => {
+        const leftward =
+          here.length > 1 ? i < here.length / 2 : others.some((other) => other.x > x);
+        return { label, x: leftward ? x - half - GAP : x + half + GAP, y, leftward };
+      });
+  return [...placed(top, end), ...placed(end, top)];
+}
+
+interface Anchor extends Omit<LabelPlace, 'leftward'> {
+  /** Half of the string's width, px. */
+  readonly half: number;
 }
 
 type Point = readonly [number, number, number];
