@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   CHART_LIMITS,
   type Chart,
+  EASIER_LIMITS,
   type EasierOptions,
   easier,
   effortOf,
@@ -105,7 +106,10 @@ describe('suggestions', () => {
         const choice = { edge, start };
         const { kinds } = verifyPlan(planAlpha(chart, choice), chart);
         const ofKnots = (given: Chart): Suggestion[] =>
-          easier(given, choice).suggestions.filter(({ cells }) => cells.length > 0);
+          // But for the last: the other side, where it saves something, takes a place in the list.
+          easier(given, choice, { most: EASIER_LIMITS.most })
+            .suggestions.filter(({ cells }) => cells.length > 0)
+            .slice(0, EASIER_LIMITS.most - 1);
         expect(ofKnots({ ...chart, knots: kinds })).toEqual(ofKnots(chart));
       }),
       { numRuns: 30 },
