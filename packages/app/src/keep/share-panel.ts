@@ -4,7 +4,7 @@ import { type Project, titleOf } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import { theStore } from '../store/open-store.js';
 import { SessionWatch } from '../view/session-watch.js';
-import { WorkError } from '../work/desk.js';
+import { WorkError } from '../work/work-error.js';
 import { chartAsKnotted } from './as-knotted.js';
 import { keepDesk } from './desk.js';
 import { download } from './download.js';

@@ -1,5 +1,5 @@
 import { type Chart, printable, printChartDocument } from '@halfhitch/core';
-import { WorkError } from '../work/desk.js';
+import { WorkError } from '../work/work-error.js';
 import { EMBEDDED_ID, jsonForMarkup } from './embedded.js';
 
 /** Most knots of a piece that a page can show. */

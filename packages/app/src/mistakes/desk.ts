@@ -1,15 +1,10 @@
-import { WorkError } from '../work/desk.js';
 import type { Piece } from '../work/messages.js';
 import { startWorker } from '../work/trusted-workers.js';
+import { WaitingAnswers } from '../work/waiting-answers.js';
 import type { MistakesAnswer, MistakesAnswers, MistakesAsk, MistakesRequest } from './messages.js';
 
 /** A larger piece is not knotted anew for each mistake tried. */
 export const MOST_KNOTS = 400_000;
-
-interface Waiting {
-  readonly resolve: (value: MistakesAnswers[keyof MistakesAnswers]) => void;
-  readonly reject: (error: Error) => void;
-}
 
 /**
  * Has mistakes made and found in a worker of their own, so that neither the page nor its picture
@@ -18,20 +13,17 @@ interface Waiting {
 export class MistakesDesk {
   private worker: Worker | null = null;
   private known: Piece | null = null;
-  private readonly waiting = new Map<number, Waiting>();
-  private asked = 0;
+  private readonly waiting = new WaitingAnswers<MistakesAnswers[keyof MistakesAnswers]>();
 
   /** @throws WorkError with a message for the user */
   ask<R extends MistakesRequest>(piece: Piece, request: R): Promise<MistakesAnswers[R['ask']]> {
-    const id = ++this.asked;
     this.worker ??= this.hire();
     const sent = this.known === piece ? null : { chart: piece.chart, choice: piece.choice };
     this.known = piece;
     const { worker } = this;
-    return new Promise((resolve, reject) => {
-      this.waiting.set(id, { resolve: resolve as Waiting['resolve'], reject });
-      worker.postMessage({ id, piece: sent, request } satisfies MistakesAsk);
-    });
+    return this.waiting.ask((id) =>
+      worker.postMessage({ id, piece: sent, request } satisfies MistakesAsk),
+    );
   }
 
   /** Gives up all that is being worked out. */
@@ -39,21 +31,15 @@ export class MistakesDesk {
     this.worker?.terminate();
     this.worker = null;
     this.known = null;
-    for (const { reject } of this.waiting.values()) reject(new WorkError(why));
-    this.waiting.clear();
+    this.waiting.giveUp(why);
   }
 
   private hire(): Worker {
     const worker = startWorker('mistakes');
     worker.addEventListener('message', ({ data }: MessageEvent<MistakesAnswer>) => {
-      const waiting = this.waiting.get(data.id);
-      this.waiting.delete(data.id);
-      if (data.ok) waiting?.resolve(data.value);
-      else {
-        // It may have failed at the piece itself, which is then sent again.
-        this.known = null;
-        waiting?.reject(new WorkError(data.message));
-      }
+      // It may have failed at the piece itself, which is then sent again.
+      if (!data.ok) this.known = null;
+      this.waiting.take(data);
     });
     const stopped = (): void =>
       this.stop('The part that looks into mistakes has stopped. Try again to start it anew.');

@@ -1,7 +1,7 @@
 import { type Mistake, mistakeKey } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { WorkError } from '../work/desk.js';
 import type { Piece } from '../work/messages.js';
+import { WorkError } from '../work/work-error.js';
 import './compare.js';
 import { type MistakesDesk, MOST_KNOTS } from './desk.js';
 import type { MistakenView, MistakePlace, OfferGroup } from './messages.js';

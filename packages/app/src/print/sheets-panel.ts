@@ -8,7 +8,7 @@ import { type Project, titleOf } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
-import { WorkError } from '../work/desk.js';
+import { WorkError } from '../work/work-error.js';
 import { layChart } from './chart-layout.js';
 import { type ChartSheet, chartPage, sample } from './chart-page.js';
 import { mostRows, type SheetChoice, wrongWith } from './choice.js';

@@ -1,7 +1,8 @@
 import type { Chart } from '@halfhitch/core';
 import { keepSettings, keptSettings } from '../cut/settings.js';
-import { Desk, WorkError } from '../work/desk.js';
+import { Desk } from '../work/desk.js';
 import type { Piece } from '../work/messages.js';
+import { WorkError } from '../work/work-error.js';
 import { History } from './history.js';
 import { newProject, type Project, type ProjectChange } from './project.js';
 

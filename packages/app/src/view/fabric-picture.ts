@@ -1,6 +1,7 @@
 import { fabricGeometry, KNOT_KINDS } from '@halfhitch/core';
 import { type Tile, tileBox } from '../work/fabric-tile.js';
 import type { Piece } from '../work/messages.js';
+import { gridMove } from './grid-moves.js';
 
 export interface Place {
   readonly row: number;
@@ -358,25 +359,15 @@ export class FabricPicture extends HTMLElement {
     const { piece } = this;
     if (piece === null || event.altKey || event.metaKey) return;
     const { row, column } = this.place;
-    const ends = event.ctrlKey;
     const page = Math.max(1, Math.floor(this.clientHeight / this.boxOf(this.place).height) - 2);
-    const moves: Record<string, Place> = {
-      ArrowLeft: { row, column: column - 1 },
-      ArrowRight: { row, column: column + 1 },
-      ArrowUp: { row: row - 1, column },
-      ArrowDown: { row: row + 1, column },
-      PageUp: { row: row - page, column },
-      PageDown: { row: row + page, column },
-      Home: { row: ends ? 0 : row, column: 0 },
-      End: { row: ends ? piece.rows - 1 : row, column: piece.columns - 1 },
-    };
     if (event.key === 'Enter' || event.key === ' ') {
       event.preventDefault();
       this.tell(true);
       return;
     }
-    const target = moves[event.key];
-    if (target === undefined || (ends && !['Home', 'End'].includes(event.key))) return;
+    const { rows, columns } = piece;
+    const target = gridMove(event.key, { row, column }, { rows, columns, page }, event.ctrlKey);
+    if (target === null) return;
     event.preventDefault();
     this.goTo(target, { focus: true });
     if (this.place.row !== row || this.place.column !== column) this.tell(false);

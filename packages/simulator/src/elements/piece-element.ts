@@ -6,8 +6,8 @@ import {
   type RowReading,
 } from '@halfhitch/core';
 import type { Level } from '@halfhitch/geometry/fabric';
+import { FABRIC_FULLNESS } from '@halfhitch/geometry/fabric';
 import type { PropertyDeclarations } from 'lit';
-import { FULLNESS } from '../piece/fullness.js';
 import type { PieceChunks } from '../piece/piece-chunks.js';
 import { leadName } from '../row/row-words.js';
 import type { ThreadLine } from '../thread/thread-line.js';
@@ -152,8 +152,8 @@ export class HalfhitchPiece extends StageElement {
       get lines() {
         const began = trail ? Math.max(0, position - TRAIL_KNOTS) : position;
         return [
-          ...flatLines(moment, [-1, began], 'other', FULLNESS),
-          ...(trail ? flatLines(moment, [began, position], 'tying', FULLNESS) : []),
+          ...flatLines(moment, [-1, began], 'other', FABRIC_FULLNESS),
+          ...(trail ? flatLines(moment, [began, position], 'tying', FABRIC_FULLNESS) : []),
         ];
       },
     };

@@ -1,6 +1,6 @@
 import type { Level } from '@halfhitch/geometry/fabric';
+import { FABRIC_FULLNESS } from '@halfhitch/geometry/fabric';
 import { BufferAttribute, BufferGeometry, Color, Mesh } from 'three';
-import { FULLNESS } from '../piece/fullness.js';
 import type { PieceChunks, PieceStrand } from '../piece/piece-chunks.js';
 import { Tube } from '../thread/tube.js';
 import { LitScene } from './lit-scene.js';
@@ -55,7 +55,7 @@ export class PieceScene extends LitScene {
         continue;
       }
       const strands = chunks.strands(chunk, view.level);
-      this.radius = FULLNESS * (strands[0]?.radius ?? 0.5);
+      this.radius = FABRIC_FULLNESS * (strands[0]?.radius ?? 0.5);
       const mesh = new Mesh(geometryOf(strands, AROUND[view.level]), this.material);
       this.meshes.set(key, mesh);
       this.scene.add(mesh);
@@ -115,7 +115,7 @@ function geometryOf(strands: readonly PieceStrand[], around: number): BufferGeom
   let v = 0;
   let n = 0;
   for (const strand of strands) {
-    tube.lay(strand.points, FULLNESS * strand.radius);
+    tube.lay(strand.points, FABRIC_FULLNESS * strand.radius);
     const many = tube.vertexCount;
     position.set(tube.position.subarray(0, 3 * many), 3 * v);
     normal.set(tube.normal.subarray(0, 3 * many), 3 * v);

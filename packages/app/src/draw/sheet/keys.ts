@@ -1,4 +1,5 @@
 import type { Chart } from '@halfhitch/core';
+import { gridMove } from '../../view/grid-moves.js';
 import type { Place } from '../edit/place.js';
 import { TOOLS } from '../tools/tools.js';
 import type { Drawing } from './drawing.js';
@@ -77,19 +78,10 @@ export class Keys {
   private arrow(event: KeyboardEvent, chart: Chart): boolean {
     const { drawing, page } = this.host;
     const { row, column } = drawing.here;
+    const { rows, columns } = chart;
     const ends = event.ctrlKey || event.metaKey;
-    const moves: Record<string, Place> = {
-      ArrowLeft: { row, column: column - 1 },
-      ArrowRight: { row, column: column + 1 },
-      ArrowUp: { row: row - 1, column },
-      ArrowDown: { row: row + 1, column },
-      PageUp: { row: row - page, column },
-      PageDown: { row: row + page, column },
-      Home: { row: ends ? 0 : row, column: 0 },
-      End: { row: ends ? chart.rows - 1 : row, column: chart.columns - 1 },
-    };
-    const target = moves[event.key];
-    if (target === undefined || (ends && !['Home', 'End'].includes(event.key))) return false;
+    const target = gridMove(event.key, { row, column }, { rows, columns, page }, ends);
+    if (target === null) return false;
     if (event.altKey) {
       if (!event.key.startsWith('Arrow')) return false;
       if (!drawing.nudge(target.row - row, target.column - column)) return false;
