@@ -156,10 +156,15 @@ export class Machine {
     }
   }
 
-  /** The column a knot on this string counts for: a base string's own, else the slot. */
+  /**
+   * The column a knot counts for: that of the base string a lead ties onto. Where two hanging
+   * strings tie each other, as in diagonal patterns, no string keeps its column: it is the slot
+   * of the left one.
+   */
   columnOfKnot(tying: number, held: number): number {
     const own = this.columnOf[held] as number;
-    return own !== NONE ? own : Math.min(this.slotOf[held] as number, this.slotOf[tying] as number);
+    const wanders = own === NONE || this.columnOf[tying] !== NONE;
+    return wanders ? Math.min(this.slotOf[held] as number, this.slotOf[tying] as number) : own;
   }
 
   private halfHitch(way: HalfWay, tying: number, held: number): Fault {

@@ -1,0 +1,5 @@
+export * from './lattice.js';
+export * from './pattern.js';
+export * from './picture.js';
+export * from './plan.js';
+export { type DiagonalReading, NO_STRING_HERE, simulateDiagonal } from './simulate.js';
