@@ -15,8 +15,32 @@ export async function packPackages(destination = join(CACHE, 'packed')) {
   return readdirSync(destination).map((file) => join(destination, file));
 }
 
-/** What publint finds wrong with packed packages, one line of text each. */
+/** Ways in which types are looked up that a package of ES modules serves. */
+const RESOLUTIONS = ['node16-esm', 'bundler'];
+
+/** What publint and Are The Types Wrong find wrong with packed packages, one line of text each. */
 export async function checkPacked(files) {
+  return [...(await publintFindings(files)), ...(await typesFindings(files))];
+}
+
+async function typesFindings(files) {
+  const { checkPackage, createPackageFromTarballData } = await import('@arethetypeswrong/core');
+  const found = [];
+  for (const file of files) {
+    const packed = createPackageFromTarballData(new Uint8Array(readFileSync(file)));
+    const result = await checkPackage(packed);
+    // The command line tool is no library and has no types.
+    if (result.types === false) continue;
+    for (const problem of result.problems) {
+      const { kind, resolutionKind, entrypoint = '' } = problem;
+      if (resolutionKind !== undefined && !RESOLUTIONS.includes(resolutionKind)) continue;
+      found.push(`${result.packageName}${entrypoint.slice(1)}: types: ${kind}`);
+    }
+  }
+  return found;
+}
+
+async function publintFindings(files) {
   const { publint } = await import('publint');
   const { formatMessage } = await import('publint/utils');
   const found = [];
