@@ -6,8 +6,8 @@ const KEPT = 8192;
 
 /**
  * Runs a program to its end. `output`: 'stderr' sends all it prints to stderr; 'on failure' does
- * so only when it fails; 'inherit' lets it use this process's own outputs. Gives its exit code
- * and the end of what it printed (empty for 'inherit').
+ * so only when it fails; 'none' keeps it quiet; 'inherit' lets it use this process's own outputs.
+ * Gives its exit code and the end of what it printed (empty for 'inherit').
  */
 export function runProcess(program, args, { cwd = ROOT, env = {}, output = 'stderr' } = {}) {
   return new Promise((resolve, reject) => {
