@@ -1,4 +1,4 @@
-import { quotedCharacter } from '../document/quote.js';
+import { quotedCharacter, sentenceCase } from '../document/quote.js';
 import { InputError, type Place } from '../errors.js';
 import { KNOT_KINDS, KNOT_MARKS } from '../model/knot.js';
 import { CHART_LIMITS } from './chart.js';
@@ -94,7 +94,7 @@ function fill(
       if (place < 0) {
         throw new InputError(
           words.unknown.code,
-          `${quotedCharacter(String.fromCodePoint(code)).replace(/^[at]/, (first) => first.toUpperCase())} stands for nothing.`,
+          `${sentenceCase(quotedCharacter(String.fromCodePoint(code)))} stands for nothing.`,
           locate(row, column),
           words.unknown.remedy,
         );

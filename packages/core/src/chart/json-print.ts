@@ -1,4 +1,4 @@
-import type { Chart } from './chart.js';
+import type { Chart, ChartColour } from './chart.js';
 import { CHART_FORMAT, CHART_VERSION } from './json.js';
 import { keyRows, markRows } from './text-print.js';
 
@@ -11,29 +11,29 @@ export function printChartDocument(chart: Chart): string {
   ];
   if (chart.edge !== undefined) parts.push(`"edge": ${JSON.stringify(chart.edge)}`);
   if (chart.start !== undefined) parts.push(`"start": ${JSON.stringify(chart.start)}`);
-  parts.push(
-    list(
-      'colours',
-      chart.colours.map(
-        ({ key, hex, name }) =>
-          `{ "key": ${JSON.stringify(key)}, "hex": ${JSON.stringify(hex)}, "name": ${JSON.stringify(name)} }`,
-      ),
-    ),
-    list(
-      'rows',
-      keyRows(chart).map((row) => JSON.stringify(row)),
+  parts.push(colourList(chart.colours), rowList('rows', keyRows(chart)));
+  const marks = markRows(chart);
+  if (marks !== undefined) parts.push(rowList('knots', marks));
+  return `{\n  ${parts.join(',\n  ')}\n}\n`;
+}
+
+/** The property that lists the colours of a document. */
+export function colourList(colours: readonly ChartColour[]): string {
+  return list(
+    'colours',
+    colours.map(
+      ({ key, hex, name }) =>
+        `{ "key": ${JSON.stringify(key)}, "hex": ${JSON.stringify(hex)}, "name": ${JSON.stringify(name)} }`,
     ),
   );
-  const marks = markRows(chart);
-  if (marks !== undefined) {
-    parts.push(
-      list(
-        'knots',
-        marks.map((row) => JSON.stringify(row)),
-      ),
-    );
-  }
-  return `{\n  ${parts.join(',\n  ')}\n}\n`;
+}
+
+/** A property that holds rows of characters, one a line. */
+export function rowList(name: string, rows: readonly string[]): string {
+  return list(
+    name,
+    rows.map((row) => JSON.stringify(row)),
+  );
 }
 
 function list(name: string, items: readonly string[]): string {

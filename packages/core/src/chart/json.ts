@@ -68,7 +68,8 @@ export function readChartDocument(text: string): ChartReading {
   return { chart, notices: [] };
 }
 
-function optional<T>(
+/** Reads the value of a property that the document may be without. */
+export function optional<T>(
   json: JsonText,
   outline: Properties,
   key: string,
@@ -102,7 +103,8 @@ export function readColour(json: JsonText): string {
   return json.fail(breach.code, breach.what, breach.remedy, at);
 }
 
-function readColours(json: JsonText): Legend {
+/** Reads the list of colours, each with its key. */
+export function readColours(json: JsonText): Legend {
   const legend = new Legend();
   json.array(() => {
     const at = json.mark;

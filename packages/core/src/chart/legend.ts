@@ -1,4 +1,4 @@
-import { listed, quoted, quotedCharacter } from '../document/quote.js';
+import { listed, quoted, quotedCharacter, sentenceCase } from '../document/quote.js';
 import { CHART_LIMITS, type ChartColour } from './chart.js';
 
 /** A rule that is broken: the reader of each format adds the place. */
@@ -39,7 +39,7 @@ export function badKey(key: string): Breach | undefined {
     code: 'bad-key',
     what:
       length === 1
-        ? `${quotedCharacter(key).replace(/^[at]/, (first) => first.toUpperCase())} cannot stand for a colour.`
+        ? `${sentenceCase(quotedCharacter(key))} cannot stand for a colour.`
         : `${quoted(key)} cannot stand for a colour.`,
     remedy: 'Use exactly one visible character, such as a letter.',
   };

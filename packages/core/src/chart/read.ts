@@ -8,7 +8,7 @@ import { foreignFile } from './signatures.js';
 import { readTextChart } from './text.js';
 
 // A brace may also be the key of a text chart's first colour, but then the colour follows it.
-const LOOKS_LIKE_JSON = /^\s*[{[](?!\s*[=:]?\s*#)/;
+export const LOOKS_LIKE_JSON = /^\s*[{[](?!\s*[=:]?\s*#)/;
 
 /**
  * Reads a chart from a file of any of the formats: PNG by its first bytes, a chart document by
@@ -54,7 +54,8 @@ function readAny(bytes: Uint8Array): ChartReading {
   return LOOKS_LIKE_JSON.test(text.slice(0, 1000)) ? readChartDocument(text) : readTextChart(text);
 }
 
-function nameOfFile(fileName: string): string {
+/** The name that a pattern gets which has none of its own. */
+export function nameOfFile(fileName: string): string {
   const base = fileName.split(/[/\\]/).at(-1) ?? '';
   const stem = base.replace(/(.)\.[^.]*$/, '$1').replace(/[\p{Cc}\p{Cs}\p{Zl}\p{Zp}]/gu, '');
   return [...stem.trim()].slice(0, CHART_LIMITS.maxName).join('').trim();

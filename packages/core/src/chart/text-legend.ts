@@ -15,10 +15,23 @@ const COLOUR_LINES = [
   new RegExp(`^${HEX}${MARK}(?<key>\\S)(?:(?:\\s*[=:]\\s*|\\s+)(?<name>.*))?$`, 'u'),
   new RegExp(`^(?<key>\\S)(?:\\s*[=:]\\s*|\\s+)(?<name>.*\\S)\\s+${HEX}$`, 'u'),
 ];
-const SETTING = /^(?<word>name|edge|start)(?:\s*[=:]\s*|\s+|$)(?<value>.*)$/iu;
-
 const EDGES: readonly EdgeTechnique[] = ['straight', 'wrapped'];
 const STARTS: readonly StartSide[] = ['left', 'right'];
+
+/** What a setting can be: one of a few words, a name, or a whole number. */
+export type SettingRule =
+  | readonly string[]
+  | 'name'
+  | { readonly least: number; readonly most: number };
+
+/** The settings a legend may have, by their words, which have several letters. */
+export type SettingRules = ReadonlyMap<string, SettingRule>;
+
+const CHART_RULES: SettingRules = new Map<string, SettingRule>([
+  ['name', 'name'],
+  ['edge', EDGES],
+  ['start', STARTS],
+]);
 
 interface Settings {
   name?: string;
@@ -26,10 +39,23 @@ interface Settings {
   start?: StartSide;
 }
 
-/** Reads the first block of a text chart: colours, and settings in words of several letters. */
+/** Reads the first block of a text chart: colours and settings. */
 export function readLegend(lines: readonly Line[]): { legend: Legend; settings: Settings } {
+  const { legend, settings } = readLegendBy(CHART_RULES, lines);
+  return { legend, settings: Object.fromEntries(settings) };
+}
+
+/** Reads a legend of which the settings follow other rules than those of a chart. */
+export function readLegendBy(
+  rules: SettingRules,
+  lines: readonly Line[],
+): { legend: Legend; settings: ReadonlyMap<string, string> } {
   const legend = new Legend();
-  const settings: Settings = {};
+  const settings = new Map<string, string>();
+  const pattern = new RegExp(
+    `^(?<word>${[...rules.keys()].join('|')})(?:\\s*[=:]\\s*|\\s+|$)(?<value>.*)$`,
+    'iu',
+  );
   for (const line of lines) {
     if (line.text.length > LONGEST_LINE) {
       stop(line, 1, {
@@ -39,12 +65,14 @@ export function readLegend(lines: readonly Line[]): { legend: Legend; settings: 
       });
     }
     const text = line.text.trimStart().replace(/\t+/g, ' ');
-    const setting = SETTING.exec(text)?.groups;
+    const setting = pattern.exec(text)?.groups;
     if (setting !== undefined) {
-      set(settings, setting['word'] as string, setting['value'] as string, line);
+      const word = (setting['word'] as string).toLowerCase();
+      if (settings.has(word)) twice(word, line);
+      settings.set(word, settingIn(rules, word, setting['value'] as string, line));
       continue;
     }
-    const colour = readColour(text, line, legend);
+    const colour = readColour(text, line, legend, rules);
     const breach = badKey(colour.key) ?? badName(colour.name) ?? legend.add(colour);
     if (breach !== undefined) stop(line, 1, breach);
   }
@@ -58,18 +86,26 @@ export function readLegend(lines: readonly Line[]): { legend: Legend; settings: 
   return { legend, settings };
 }
 
-function readColour(text: string, line: Line, legend: Legend): ChartColour {
+function readColour(text: string, line: Line, legend: Legend, rules: SettingRules): ChartColour {
   for (const pattern of COLOUR_LINES) {
     const found = pattern.exec(text)?.groups;
     const hex = readHex(found?.['hex'] ?? '');
     if (found === undefined || hex === undefined) continue;
     return { key: found['key'] as string, hex, name: tidyName(found['name'] ?? '') };
   }
-  return refuse(text, line, legend);
+  return refuse(text, line, legend, rules);
 }
 
 /** Says what a line is that is neither a colour nor a setting. */
-function refuse(text: string, line: Line, legend: Legend): never {
+function refuse(text: string, line: Line, legend: Legend, rules: SettingRules): never {
+  const diagonal = /^(?<noun>pattern|picture)(?:\s*[=:]\s*|\s+)diagonal$/iu.exec(text)?.groups;
+  if (diagonal !== undefined) {
+    stop(line, 1, {
+      code: 'diagonal',
+      what: `This is a diagonal ${(diagonal['noun'] as string).toLowerCase()}.`,
+      remedy: 'Give it where one is asked for, or remove this line.',
+    });
+  }
   if (legend.colours.length > 0 && [...text].every((key) => knows(legend, key))) {
     stop(line, 1, {
       code: 'blank-line-missing',
@@ -87,7 +123,7 @@ function refuse(text: string, line: Line, legend: Legend): never {
   }
   return stop(line, 1, {
     code: 'bad-legend',
-    what: `${quoted(text)} is neither a colour nor one of the settings ${listed(['name', 'edge', 'start'])}.`,
+    what: `${quoted(text)} is neither a colour nor one of the settings ${listed([...rules.keys()])}.`,
     remedy:
       'The legend comes first, one colour a line, such as "b #1f6fb2 lake blue"; then a blank line, then the rows.',
   });
@@ -97,40 +133,36 @@ function knows(legend: Legend, key: string): boolean {
   return legend.placeOf.has(key.codePointAt(0) as number);
 }
 
-function set(settings: Settings, word: string, value: string, line: Line): void {
-  const setting = word.toLowerCase() as keyof Settings;
-  if (settings[setting] !== undefined) {
-    stop(line, 1, {
-      code: 'setting-twice',
-      what: `The setting ${setting} is given twice.`,
-      remedy: 'Remove one of the two lines.',
-    });
-  }
-  if (setting === 'name') {
-    const name = tidyName(value);
-    const breach = badName(name);
-    if (breach !== undefined) stop(line, 1, breach);
-    settings.name = name;
-  } else if (setting === 'edge') settings.edge = oneOf(EDGES, setting, value, line);
-  else settings.start = oneOf(STARTS, setting, value, line);
+function twice(word: string, line: Line): never {
+  return stop(line, 1, {
+    code: 'setting-twice',
+    what: `The setting ${word} is given twice.`,
+    remedy: 'Remove one of the two lines.',
+  });
 }
 
-function oneOf<T extends string>(
-  words: readonly T[],
-  setting: string,
-  value: string,
-  line: Line,
-): T {
-  const word = words.find((candidate) => candidate === value.toLowerCase());
-  if (word !== undefined) return word;
-  return stop(line, 1, {
-    code: 'bad-setting',
-    what: `The setting ${setting} cannot be ${quoted(value)}.`,
-    remedy: `Write ${listed(
-      words.map((candidate) => `"${setting} ${candidate}"`),
-      'or',
-    )}.`,
-  });
+function settingIn(rules: SettingRules, word: string, value: string, line: Line): string {
+  const rule = rules.get(word) ?? [];
+  if (rule === 'name') {
+    const name = tidyName(value);
+    const breach = badName(name);
+    return breach === undefined ? name : stop(line, 1, breach);
+  }
+  const bad = (remedy: string): never =>
+    stop(line, 1, {
+      code: 'bad-setting',
+      what: `The setting ${word} cannot be ${quoted(value)}.`,
+      remedy,
+    });
+  if ('least' in rule) {
+    const number = /^[0-9]{1,9}$/.test(value) ? Number(value) : Number.NaN;
+    if (number >= rule.least && number <= rule.most) return String(number);
+    return bad(`Write a whole number from ${rule.least} to ${rule.most}.`);
+  }
+  const found = rule.find((candidate) => candidate === value.toLowerCase());
+  if (found !== undefined) return found;
+  const choices = rule.map((candidate) => `"${word} ${candidate}"`);
+  return bad(`Write ${listed(choices, 'or')}.`);
 }
 
 function stop(line: Line, column: number | undefined, breach: Breach): never {

@@ -1,23 +1,29 @@
 import { KNOT_KINDS, KNOT_MARKS } from '../model/knot.js';
-import type { Chart } from './chart.js';
+import type { Chart, ChartColour } from './chart.js';
 
 /**
  * Prints a chart as text. Reading it gives the same chart, but for names that hold line breaks,
  * which are printed as blanks.
  */
 export function printTextChart(chart: Chart): string {
-  const lines: string[] = [];
-  const name = onOneLine(chart.name);
-  if (name !== '') lines.push(`name ${guarded(name)}`);
+  const lines = nameLines(chart.name);
   if (chart.edge !== undefined) lines.push(`edge ${chart.edge}`);
   if (chart.start !== undefined) lines.push(`start ${chart.start}`);
-  for (const colour of chart.colours) {
-    lines.push(`${colour.key} ${colour.hex} ${guarded(onOneLine(colour.name))}`.trimEnd());
-  }
-  lines.push('', ...keyRows(chart));
+  lines.push(...colourLines(chart.colours), '', ...keyRows(chart));
   const marks = markRows(chart);
   if (marks !== undefined) lines.push('', ...marks);
   return `${lines.join('\n')}\n`;
+}
+
+/** The line of a legend that gives the name, or none where there is no name. */
+export function nameLines(name: string): string[] {
+  const given = onOneLine(name);
+  return given === '' ? [] : [`name ${guarded(given)}`];
+}
+
+/** The lines of a legend that give the colours. */
+export function colourLines(colours: readonly ChartColour[]): string[] {
+  return colours.map(({ key, hex, name }) => `${key} ${hex} ${guarded(onOneLine(name))}`.trimEnd());
 }
 
 /** The chart's rows, one key for each knot. */

@@ -1,3 +1,4 @@
+export * from './files/index.js';
 export * from './lattice.js';
 export * from './pattern.js';
 export * from './picture.js';

@@ -14,6 +14,12 @@ interface Expected {
 const OTHERS: Readonly<Record<string, string>> = {
   'halfhitch-plan': 'This is a plan. Give the chart it was made from.',
   'halfhitch-chart': 'This is a chart. Plan it first, and give the plan.',
+  'halfhitch-diagonal':
+    'This is a diagonal pattern. Give it where one is asked for, or plan it first.',
+  'halfhitch-diagonal-picture':
+    'This is a picture wanted of a diagonal pattern. Let it be solved first, and give the pattern found.',
+  'halfhitch-diagonal-plan':
+    'This is a plan of a diagonal pattern. Give the pattern it was made from.',
   'halfhitch-project':
     'This is a project of the workbench. Open it there, and export the chart alone.',
 };

@@ -23,3 +23,8 @@ export function listed(words: readonly string[], joint = 'and'): string {
   if (words.length < 2) return words.join('');
   return `${words.slice(0, -1).join(', ')} ${joint} ${words.at(-1)}`;
 }
+
+/** A quoted character at the beginning of a sentence. */
+export function sentenceCase(text: string): string {
+  return text.replace(/^[at]/, (first) => first.toUpperCase());
+}

@@ -11,6 +11,7 @@ import {
 } from '../../src/index.js';
 import { anyChartOfFile } from '../support/any-chart-file.js';
 import { readOrRefusal } from '../support/refusal.js';
+import { spoil } from '../support/spoil.js';
 import { pngOf, writePng } from '../support/write-png.js';
 
 /** Reads bytes as a chart: it must end in a chart within the limits, or in an InputError. */
@@ -26,23 +27,6 @@ function expectChartOrRefusal(bytes: Uint8Array): void {
   expect(rows).toBeLessThanOrEqual(CHART_LIMITS.maxRows);
   expect(columns).toBeLessThanOrEqual(CHART_LIMITS.maxColumns);
   expect(Math.max(...cells)).toBeLessThan(colours.length);
-}
-
-/** Cuts, overwrites, doubles and drops pieces of a file. */
-function spoil(file: fc.Arbitrary<Uint8Array>): fc.Arbitrary<Uint8Array> {
-  const change = fc.record({
-    at: fc.nat(),
-    drop: fc.oneof(fc.constant(0), fc.nat(20)),
-    put: fc.uint8Array({ maxLength: 6 }),
-    end: fc.oneof(fc.constant(undefined), fc.nat()),
-  });
-  return fc.tuple(file, fc.array(change, { minLength: 1, maxLength: 4 })).map(([bytes, changes]) =>
-    changes.reduce((spoilt, { at, drop, put, end }) => {
-      const start = at % (spoilt.length + 1);
-      const whole = [...spoilt.slice(0, start), ...put, ...spoilt.slice(start + drop)];
-      return Uint8Array.from(end === undefined ? whole : whole.slice(0, end % (whole.length + 1)));
-    }, bytes),
-  );
 }
 
 const utf8 = (text: string) => new TextEncoder().encode(text);

@@ -64,3 +64,16 @@ export function anyDiagonal(sizes: DiagonalSizes = {}): fc.Arbitrary<DiagonalPat
       });
     });
 }
+
+/** A pattern of two colours whose knots change their direction from row to row. */
+export function zigzagOf(strings: number, rows: number, first: 0 | 1 = 0): DiagonalPattern {
+  const lattice = { strings, rows, first };
+  const knots = new Uint8Array(rows * knotsAcross(lattice)).fill(NO_KNOT);
+  for (let row = 0; row < rows; row++) {
+    for (let place = 0; place < knotsInRow(lattice, row); place++) {
+      knots[knotIndex(lattice, row, place)] = row % 2;
+    }
+  }
+  const start = Uint8Array.from({ length: strings }, (_, slot) => slot % 2);
+  return { ...lattice, name: '', colours: COLOURS.slice(0, 2), start, knots };
+}
