@@ -1,0 +1,226 @@
+import { ANY_COLOUR } from '../diagonal/picture.js';
+import type { Problem } from './problem.js';
+import type { Weave } from './weave.js';
+
+/**
+ * The colours that each wire can still have, as bits: colours 0-31 in `low`, 32-63 in `high`.
+ * Narrowing looks at one knot at a time: a colour that a wire cannot have in any of the knot's four
+ * ways is struck out, until nothing changes. What is struck out is impossible; what is left need
+ * not be possible.
+ */
+export class Domains {
+  readonly low: Uint32Array;
+  readonly high: Uint32Array;
+  readonly #net: Weave;
+  readonly #asked: Uint8Array;
+  readonly #above: Int32Array;
+  readonly #below: Int32Array;
+  /** Knot that last struck a colour from each wire, or -1. */
+  readonly #struckBy: Int32Array;
+  /** Stamp of the last time a colour was struck from each wire. */
+  readonly #queue: Int32Array;
+  readonly #queued: Uint8Array;
+  #head = 0;
+  #waiting = 0;
+  /** The knot that no colours are left for, or -1. */
+  emptied = -1;
+
+  constructor(problem: Pick<Problem, 'net' | 'asked' | 'start' | 'palette'>) {
+    const { net, asked, start, palette } = problem;
+    this.#net = net;
+    this.#asked = asked;
+    this.low = new Uint32Array(net.wires).fill(bits(palette.length));
+    this.high = new Uint32Array(net.wires).fill(bits(palette.length - 32));
+    this.#struckBy = new Int32Array(net.wires).fill(-1);
+    this.#above = new Int32Array(net.wires).fill(-1);
+    this.#below = new Int32Array(net.wires).fill(-1);
+    for (let knot = 0; knot < net.knots; knot++) {
+      this.#below[net.aboveLeft[knot] as number] = knot;
+      this.#below[net.aboveRight[knot] as number] = knot;
+      this.#above[net.belowLeft[knot] as number] = knot;
+      this.#above[net.belowRight[knot] as number] = knot;
+    }
+    this.#queue = new Int32Array(Math.max(net.knots, 1));
+    this.#queued = new Uint8Array(net.knots);
+    for (let slot = 0; slot < start.length; slot++) {
+      const colour = start[slot] as number;
+      if (colour !== ANY_COLOUR) this.keep(net.start[slot] as number, colour);
+    }
+  }
+
+  /** Strikes out all colours of a wire but one; `narrow` then carries it on. */
+  keep(wire: number, colour: number): void {
+    const lowBit = colour < 32 ? 1 << colour : 0;
+    const highBit = colour < 32 ? 0 : 1 << (colour - 32);
+    this.#set(wire, (this.low[wire] as number) & lowBit, (this.high[wire] as number) & highBit, -1);
+  }
+
+  has(wire: number, colour: number): boolean {
+    return colour < 32
+      ? (((this.low[wire] as number) >>> colour) & 1) === 1
+      : (((this.high[wire] as number) >>> (colour - 32)) & 1) === 1;
+  }
+
+  /** The only colour a wire can have, or -1 where there are more, or none. */
+  only(wire: number): number {
+    const low = this.low[wire] as number;
+    const high = this.high[wire] as number;
+    if (high === 0 && low !== 0 && (low & (low - 1)) === 0) return 31 - Math.clz32(low);
+    if (low === 0 && high !== 0 && (high & (high - 1)) === 0) return 63 - Math.clz32(high);
+    return -1;
+  }
+
+  /** Looks at every knot, and at those about it again whenever something changes. */
+  narrowAll(): boolean {
+    for (let knot = 0; knot < this.#net.knots; knot++) this.#ask(knot);
+    return this.narrow();
+  }
+
+  /** False where a wire is left without a colour: there is no pattern. */
+  narrow(): boolean {
+    const size = this.#queue.length;
+    while (this.#waiting > 0 && this.emptied < 0) {
+      const knot = this.#queue[this.#head] as number;
+      this.#head = this.#head + 1 === size ? 0 : this.#head + 1;
+      this.#waiting--;
+      this.#queued[knot] = 0;
+      if (!this.#revise(knot)) this.emptied = knot;
+    }
+    return this.emptied < 0;
+  }
+
+  /** Knots whose wanted colours were used, directly or not, to empty a wire. */
+  blamed(): number[] {
+    const { aboveLeft, aboveRight, belowLeft, belowRight } = this.#net;
+    const seen = new Set<number>();
+    const waiting = [this.emptied];
+    for (let knot = waiting.pop(); knot !== undefined; knot = waiting.pop()) {
+      if (knot < 0 || seen.has(knot)) continue;
+      seen.add(knot);
+      for (const wires of [aboveLeft, aboveRight, belowLeft, belowRight]) {
+        const wire = wires[knot] as number;
+        if ((this.#struckBy[wire] as number) < 0) continue;
+        waiting.push(this.#above[wire] as number, this.#below[wire] as number);
+      }
+    }
+    return [...seen].sort((a, b) => a - b);
+  }
+
+  #ask(knot: number): void {
+    if (knot < 0 || this.#queued[knot] === 1) return;
+    this.#queued[knot] = 1;
+    const size = this.#queue.length;
+    const at = this.#head + this.#waiting;
+    this.#queue[at >= size ? at - size : at] = knot;
+    this.#waiting++;
+  }
+
+  #set(wire: number, low: number, high: number, by: number): void {
+    if (low >>> 0 === this.low[wire] && high >>> 0 === this.high[wire]) return;
+    this.low[wire] = low;
+    this.high[wire] = high;
+    this.#struckBy[wire] = by < 0 ? (this.#struckBy[wire] as number) : by;
+    this.#ask(this.#above[wire] as number);
+    this.#ask(this.#below[wire] as number);
+  }
+
+  #revise(knot: number): boolean {
+    const { low, high } = this;
+    const a = this.#net.aboveLeft[knot] as number;
+    const b = this.#net.aboveRight[knot] as number;
+    const c = this.#net.belowLeft[knot] as number;
+    const d = this.#net.belowRight[knot] as number;
+    const [al, ah, bl, bh] = [low[a], high[a], low[b], high[b]] as [number, number, number, number];
+    const [cl, ch, dl, dh] = [low[c], high[c], low[d], high[d]] as [number, number, number, number];
+    const colour = this.#asked[knot] as number;
+    let [na, nah, nb, nbh, nc, nch, nd, ndh] = [0, 0, 0, 0, 0, 0, 0, 0];
+    if (colour === ANY_COLOUR) {
+      // Kept in order: left to left and right to right.
+      const [kl, kh, ml, mh] = [al & cl, ah & ch, bl & dl, bh & dh];
+      if ((kl | kh) !== 0 && (ml | mh) !== 0) {
+        na = kl;
+        nah = kh;
+        nb = ml;
+        nbh = mh;
+        nc = kl;
+        nch = kh;
+        nd = ml;
+        ndh = mh;
+      }
+      const [xl, xh, yl, yh] = [al & dl, ah & dh, bl & cl, bh & ch];
+      if ((xl | xh) !== 0 && (yl | yh) !== 0) {
+        na |= xl;
+        nah |= xh;
+        nd |= xl;
+        ndh |= xh;
+        nb |= yl;
+        nbh |= yh;
+        nc |= yl;
+        nch |= yh;
+      }
+    } else {
+      const wl = colour < 32 ? 1 << colour : 0;
+      const wh = colour < 32 ? 0 : 1 << (colour - 32);
+      const inA = ((al & wl) | (ah & wh)) !== 0;
+      const inB = ((bl & wl) | (bh & wh)) !== 0;
+      const inC = ((cl & wl) | (ch & wh)) !== 0;
+      const inD = ((dl & wl) | (dh & wh)) !== 0;
+      // The shown colour goes in by one wire and out by another; the two wires left are equal.
+      if (inA && inC && ((bl & dl) | (bh & dh)) !== 0) {
+        na |= wl;
+        nah |= wh;
+        nc |= wl;
+        nch |= wh;
+        nb |= bl & dl;
+        nbh |= bh & dh;
+        nd |= bl & dl;
+        ndh |= bh & dh;
+      }
+      if (inA && inD && ((bl & cl) | (bh & ch)) !== 0) {
+        na |= wl;
+        nah |= wh;
+        nd |= wl;
+        ndh |= wh;
+        nb |= bl & cl;
+        nbh |= bh & ch;
+        nc |= bl & cl;
+        nch |= bh & ch;
+      }
+      if (inB && inD && ((al & cl) | (ah & ch)) !== 0) {
+        nb |= wl;
+        nbh |= wh;
+        nd |= wl;
+        ndh |= wh;
+        na |= al & cl;
+        nah |= ah & ch;
+        nc |= al & cl;
+        nch |= ah & ch;
+      }
+      if (inB && inC && ((al & dl) | (ah & dh)) !== 0) {
+        nb |= wl;
+        nbh |= wh;
+        nc |= wl;
+        nch |= wh;
+        na |= al & dl;
+        nah |= ah & dh;
+        nd |= al & dl;
+        ndh |= ah & dh;
+      }
+    }
+    if ((na | nah) === 0) return false;
+    this.#set(a, na, nah, knot);
+    this.#set(b, nb, nbh, knot);
+    // Where a wire begins and ends at the same knot, what was struck out above stays struck out.
+    this.#set(c, nc & (low[c] as number), nch & (high[c] as number), knot);
+    this.#set(d, nd & (low[d] as number), ndh & (high[d] as number), knot);
+    return (
+      ((low[c] as number) | (high[c] as number)) !== 0 &&
+      ((low[d] as number) | (high[d] as number)) !== 0
+    );
+  }
+}
+
+function bits(count: number): number {
+  if (count <= 0) return 0;
+  return count >= 32 ? 0xffffffff : 2 ** count - 1;
+}

@@ -1,0 +1,6 @@
+/**
+ * Solving, an entry of its own (`@halfhitch/core/solve`): it brings a solver as WebAssembly along,
+ * which those who solve nothing need not have in their bundles.
+ */
+export * from './options.js';
+export { solveDiagonal } from './solve.js';
