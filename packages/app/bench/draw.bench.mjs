@@ -9,6 +9,7 @@ import { chromium } from 'playwright-core';
 import { serveApp } from '../../../scripts/lib/app-server.mjs';
 import { ensureBuilt } from '../../../scripts/lib/build-targets.mjs';
 import { CHROMIUM_FLAGS, requireChromium } from '../../../scripts/lib/chromium.mjs';
+import { noteRatio } from '../../../testing/bench-ratios.mjs';
 
 const ROWS = 1_000;
 const COLUMNS = 100;
@@ -67,6 +68,7 @@ try {
   for (const height of [24, 8, 3]) {
     await zoomTo(page, height);
     const { painted, verdicts, knots, plain } = await strokes(page);
+    noteRatio(`a stroke, knots ${height} px high`, median(painted) / median(plain));
     console.log(
       `${String(knots).padStart(14)} ${median(painted).toFixed(1).padStart(11)} ${ninth(painted).toFixed(1).padStart(10)} ${median(plain).toFixed(1).padStart(12)} ${(median(painted) / median(plain)).toFixed(2).padStart(7)} ${median(verdicts).toFixed(0).padStart(11)}`,
     );

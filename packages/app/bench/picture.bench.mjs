@@ -8,6 +8,7 @@ import { chromium } from 'playwright-core';
 import { serveApp } from '../../../scripts/lib/app-server.mjs';
 import { ensureBuilt } from '../../../scripts/lib/build-targets.mjs';
 import { CHROMIUM_FLAGS, requireChromium } from '../../../scripts/lib/chromium.mjs';
+import { noteRatio } from '../../../testing/bench-ratios.mjs';
 
 const PAUSE = 150;
 const RUNS = 5;
@@ -38,8 +39,10 @@ try {
   }
   const unpacking = median(plain.map((run) => run.unpacked));
   const summing = median(plain.map((run) => run.summed));
-  const line = (what, time, of) =>
+  const line = (what, time, of) => {
+    if (of !== '') noteRatio(what, Number(of));
     console.log(`${what.padEnd(44)} ${time.toFixed(0).padStart(7)} ${of.padStart(22)}`);
+  };
   console.log(`${''.padEnd(44)} ${'ms'.padStart(7)} ${'of the baseline'.padStart(22)}`);
   line('baseline: unpacked and read', unpacking, '');
   line('baseline: channels summed by a plain loop', summing, '');

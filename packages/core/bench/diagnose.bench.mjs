@@ -10,6 +10,7 @@ import {
   possibleMistakes,
   Written,
 } from '@halfhitch/core';
+import { noteRatio } from '../../../testing/bench-ratios.mjs';
 
 const ROWS = 60;
 const COLUMNS = 40;
@@ -78,6 +79,7 @@ for (const [name, colourOf] of Object.entries(CHARTS)) {
         finding.push(timed(() => diagnose(plan, seen)));
       }
       const longest = Math.max(...finding);
+      noteRatio(`${name}, ${mistakes}, ${looked}`, median(finding) / median(knotting));
       console.log(
         `${name}, ${mistakes === 1 ? 'one mistake' : 'two mistakes'}, ${looked} looked at: ` +
           `${median(finding).toFixed(0)} ms, at most ${longest.toFixed(0)} ms, ` +

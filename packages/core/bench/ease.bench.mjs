@@ -4,6 +4,7 @@
  * does not depend on the machine.
  */
 import { bestWay, easier, effortOf } from '@halfhitch/core';
+import { noteRatio } from '../../../testing/bench-ratios.mjs';
 
 const ROWS = 10_000;
 const COLUMNS = 300;
@@ -43,6 +44,8 @@ for (const [name, colourOf] of Object.entries(CHARTS)) {
   const [looking, { suggestions, untried }] = seconds(() => easier(piece, CHOICE));
   const [ways] = seconds(() => bestWay(piece, { ...CHOICE, mayMirror: true }));
   const told = (time) => `${time.toFixed(1)} s (${(time / once).toFixed(1)} x)`;
+  noteRatio(`${name}: easier`, looking / once);
+  noteRatio(`${name}: best way`, ways / once);
   console.log(`${name}: planned and verified once ${once.toFixed(1)} s`);
   console.log(`  easier ${told(looking)}: ${suggestions.length} suggestions, ${untried} untried`);
   console.log(`  best of 8 ways ${told(ways)}`);

@@ -3,6 +3,7 @@
  * that does the same exchanges of places in the same run: the ratio does not depend on the machine.
  */
 import { planAlpha, verifyPlan } from '@halfhitch/core';
+import { noteRatio } from '../../../testing/bench-ratios.mjs';
 
 const ROWS = 5_000;
 const COLUMNS = 100;
@@ -69,6 +70,7 @@ for (const [name, colourOf] of Object.entries(CHARTS)) {
   });
   const knots = ROWS * COLUMNS;
   const both = planning + verifying;
+  noteRatio(name, both / plain);
   console.log(
     `${name}: plan ${planning.toFixed(0)} ms, verify ${verifying.toFixed(0)} ms, ` +
       `${(knots / both / 1000).toFixed(1)} million knots a second, ` +

@@ -6,6 +6,7 @@
  */
 import { planAlpha } from '@halfhitch/core';
 import { Fabric } from '@halfhitch/geometry';
+import { noteRatio } from '../../../testing/bench-ratios.mjs';
 
 const ROWS = 300;
 const COLUMNS = 60;
@@ -90,6 +91,7 @@ for (const [name, colourOf] of Object.entries(CHARTS)) {
     const first = timed(build);
     const built = median(build);
     const plain = median(() => straightLines(sizes));
+    noteRatio(`${name}, ${view}`, built / plain);
     const points = sizes.reduce((sum, size) => sum + size, 0) / 3;
     console.log(
       `${name}, ${view}: ${built.toFixed(0)} ms (first ${first.toFixed(0)} ms), ${points} points ` +

@@ -4,6 +4,7 @@
  * machine.
  */
 import { knotPose, rowPose } from '@halfhitch/geometry';
+import { noteRatio } from '../../../testing/bench-ratios.mjs';
 
 const ROUNDS = 7;
 
@@ -37,6 +38,7 @@ function helix(count, turn) {
 function report(name, calls, points, work) {
   const pose = perCall(calls, work);
   const plain = perCall(calls, (f) => helix(points, f));
+  noteRatio(name, pose / plain);
   console.log(
     `${name}: ${pose.toFixed(3)} ms, ${Math.round(1000 / pose)} per second, ` +
       `${(pose / plain).toFixed(1)} times a helix of ${points} points`,

@@ -3,6 +3,8 @@
  * as many beads moved to the middle of their neighbours as often: the ratio does not depend on the
  * machine. Reaches into the build, as tightening is no part of what the package exports.
  */
+
+import { noteRatio } from '../../../testing/bench-ratios.mjs';
 import { tightenHalves } from '../dist/relax/hitches.js';
 
 const ROUNDS = 3;
@@ -49,6 +51,7 @@ for (const [pairing, kinds] of [
   const time = timed(() => {
     kept += tightenHalves(pairing, 1).second[0][0];
   });
+  noteRatio(kinds, time / plain);
   console.log(
     `${kinds}: ${time.toFixed(0)} ms, ${(time / plain).toFixed(0)} times averaging neighbours ` +
       `(${plain.toFixed(0)} ms for ${STEPS} steps of ${BEADS} beads, twice)`,

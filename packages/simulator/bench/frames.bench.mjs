@@ -7,6 +7,7 @@ import { gzipSync } from 'node:zlib';
 import { chromium } from 'playwright-core';
 import { ensureBuilt } from '../../../scripts/lib/build-targets.mjs';
 import { CHROMIUM_FLAGS, requireChromium } from '../../../scripts/lib/chromium.mjs';
+import { noteRatio } from '../../../testing/bench-ratios.mjs';
 
 const BUNDLE = new URL('../dist/bundle/', import.meta.url);
 const THREE = createRequire(import.meta.url)
@@ -59,6 +60,7 @@ try {
     if (!subject.includes(asked)) continue;
     const { triangles, ours, bare } = await frames(subject);
     const ratio = ours / bare;
+    noteRatio(subject, ratio);
     console.log(
       `${subject.padEnd(26)} ${String(triangles).padStart(10)} ${ours.toFixed(1).padStart(6)} ${bare.toFixed(1).padStart(9)} ${ratio.toFixed(2).padStart(7)}`,
     );
