@@ -119,7 +119,8 @@ function kindsIn({ steps }: Plan): readonly KnotKind[] {
   return KNOT_KINDS.filter((kind) => found.has(kind));
 }
 
-function care(): Section {
+/** A word on the hands, and on cords and small children. */
+export function care(): Section {
   return {
     title: 'Before you begin',
     paragraphs: [

@@ -54,7 +54,7 @@ export function planStepInWords(plan: Plan, index: number): string {
 }
 
 /** The knot to which the half hitch at an index belongs; null for other steps. */
-export function halfPlaceOf(plan: Plan, index: number): HalfPlace | null {
+export function halfPlaceOf(plan: Pick<Plan, 'steps'>, index: number): HalfPlace | null {
   const { op, a, b, length } = plan.steps;
   const isHalf = (i: number): boolean => op[i] === Op.halfForward || op[i] === Op.halfBackward;
   // Between the halves of a knot strings are laid through it or leave the front; none comes in.

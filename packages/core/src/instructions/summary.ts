@@ -29,7 +29,7 @@ export function changesInWords(changes: ChangeCounts): string {
 }
 
 /** "2 weak places and 1 note." Empty when nothing was found. */
-export function findingsCounted(findings: readonly Finding[]): string {
+export function findingsCounted(findings: readonly Pick<Finding, 'grade'>[]): string {
   const graded = (grade: Finding['grade']): number =>
     findings.filter((finding) => finding.grade === grade).length;
   const [wrong, weak, notes] = [graded('wrong'), graded('weak'), graded('note')];

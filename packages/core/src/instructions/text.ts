@@ -44,8 +44,9 @@ function* findingsText(verification?: Verification): Generator<string, void, und
   for (const finding of verification.findings) yield `  - ${findingInWords(finding)}`;
 }
 
-export function titleOf(plan: Plan, chart: Chart): string {
-  const name = printable(plan.name) || printable(chart.name);
+/** Title of the instructions, by the first name that is not empty. */
+export function titleOf(...named: readonly { readonly name: string }[]): string {
+  const name = named.map((one) => printable(one.name)).find((one) => one !== '') ?? '';
   return name === '' ? 'Knotting instructions' : `Knotting instructions: ${name}`;
 }
 
@@ -65,7 +66,7 @@ export function* rowsOf(plan: Plan): Generator<RowInstructions | InputError, voi
   }
 }
 
-function* sectionText(section: Section): Generator<string, void, undefined> {
+export function* sectionText(section: Section): Generator<string, void, undefined> {
   yield '';
   yield section.title;
   yield* section.paragraphs;

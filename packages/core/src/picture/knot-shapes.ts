@@ -80,18 +80,27 @@ export function shapeDefinitions(prefix: string): string {
   return [...knots, ...turns].join('');
 }
 
-function thread(id: string, stretches: readonly Stretch[], plies: number): string {
+/**
+ * One stretch of twisted thread to refer to: dark rim, colour, light and shade, and its plies.
+ * The thread's colour comes in as stroke.
+ */
+export function thread(
+  id: string,
+  stretches: readonly Stretch[],
+  plies: number,
+  thickness = THREAD,
+): string {
   const path = pathOf(stretches);
   const flank = (colour: string, opacity: number, share: number, up: number): string =>
-    `<path d="${path}" stroke="${colour}" stroke-opacity="${opacity}" stroke-width="${short(THREAD * share)}" transform="translate(0 ${short(-up)})"/>`;
+    `<path d="${path}" stroke="${colour}" stroke-opacity="${opacity}" stroke-width="${short(thickness * share)}" transform="translate(0 ${short((-up * thickness) / THREAD)})"/>`;
   return [
     `<g id="${id}" fill="none" stroke-linecap="round" stroke-linejoin="round">`,
-    `<path d="${path}" stroke="#000" stroke-opacity=".6" stroke-width="${short(THREAD + 1.3)}"/>`,
-    `<path d="${path}" stroke-width="${THREAD}"/>`,
+    `<path d="${path}" stroke="#000" stroke-opacity=".6" stroke-width="${short(thickness + 1.3)}"/>`,
+    `<path d="${path}" stroke-width="${short(thickness)}"/>`,
     flank('#000', 0.13, 0.52, -2.7),
     flank('#fff', 0.13, 0.5, 1.5),
     flank('#fff', 0.13, 0.22, 2),
-    `<path d="${plyLines(stretches, THREAD, plies)}" stroke="#000" stroke-opacity=".2" stroke-width=".9"/>`,
+    `<path d="${plyLines(stretches, thickness, plies)}" stroke="#000" stroke-opacity=".2" stroke-width=".9"/>`,
     '</g>',
   ].join('');
 }
