@@ -3,6 +3,7 @@ import './knot/tightened/every-ratio.js';
 export { type Bend, furthestStep, sharpestBend } from './checks/bends.js';
 export { type CheckedStrand, type Clearance, leastClearance } from './checks/clearance.js';
 export * from './curve/polyline.js';
+export * from './diagonal/index.js';
 export * from './fabric/index.js';
 export * from './knot/index.js';
 export * from './plan/index.js';

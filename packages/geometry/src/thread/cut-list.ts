@@ -66,6 +66,9 @@ export interface CutPiece {
   readonly joinedInRow: number | null;
 }
 
+/** What of a piece its colour's total is made of. */
+export type CutString = Pick<CutPiece, 'string' | 'role' | 'colour' | 'name' | 'length' | 'cut'>;
+
 export interface ColourTotal {
   readonly colour: string;
   readonly name: string;
@@ -105,10 +108,10 @@ export const CUT_DEFAULTS = { tails: 150, margin: 10, workable: 5_000, putUp: 8_
  * hand pulls as evenly as a computation. The band in which tightening and the plain estimate of
  * wraps agree, and what knotters find from hand to hand (common practice, no source).
  */
-const OFF_MODEL = 0.12;
+export const OFF_MODEL = 0.12;
 
 /** A base string should never come out short by less than it is handled with. */
-const ROUND_TO = 10;
+export const ROUND_TO = 10;
 
 /**
  * What to cut for a chart.
@@ -187,14 +190,15 @@ function partsOf(usage: StringUsage, tails: number, margin: number): CutPiece['p
   };
 }
 
-function totalsOf(pieces: readonly CutPiece[], putUp: number): ColourTotal[] {
-  const groups = new Map<string, CutPiece[]>();
+/** What the pieces of each colour come to. */
+export function totalsOf(pieces: readonly CutString[], putUp: number): ColourTotal[] {
+  const groups = new Map<string, CutString[]>();
   for (const piece of pieces) {
     const key = `${piece.role} ${piece.colour}`;
     groups.set(key, [...(groups.get(key) ?? []), piece]);
   }
   return [...groups.values()].map((group): ColourTotal => {
-    const [first] = group as [CutPiece];
+    const [first] = group as [CutString];
     const longest = group.reduce((most, piece) => Math.max(most, piece.cut), 0);
     if (longest > putUp) {
       throw new InputError(
@@ -222,7 +226,8 @@ function totalsOf(pieces: readonly CutPiece[], putUp: number): ColourTotal[] {
   });
 }
 
-function figure(name: keyof typeof CUT_LIMITS, given: number | undefined): number {
+/** A figure within its limits, or what it is when it is not given. */
+export function figure(name: keyof typeof CUT_LIMITS, given: number | undefined): number {
   const { least, most, unit } = CUT_LIMITS[name];
   const value = given ?? CUT_DEFAULTS[name];
   if (value >= least && value <= most) return value;

@@ -54,7 +54,13 @@ export function bandLength(wrist: number, thickness: number): number {
  *
  * @throws InputError when both figures are given, or one is outside its limits
  */
-export function rowsFor(wanted: WantedLength, lengths: Lengths): number | null {
+export function rowsFor(
+  wanted: WantedLength,
+  lengths: Pick<Lengths, 'rowHeight' | 'thickness'> & {
+    /** What the first and the last row add to the length of all rows, mm. Default 0. */
+    readonly ends?: number;
+  },
+): number | null {
   if (wanted.length !== undefined && wanted.wrist !== undefined) {
     throw new InputError(
       'length-twice',
@@ -74,7 +80,7 @@ export function rowsFor(wanted: WantedLength, lengths: Lengths): number | null {
       `Give a length above 0 and at most ${MAX_LENGTH} mm.`,
     );
   }
-  const rows = Math.max(1, Math.round(length / lengths.rowHeight));
+  const rows = Math.max(1, Math.round((length - (lengths.ends ?? 0)) / lengths.rowHeight));
   if (rows > CHART_LIMITS.maxRows) {
     throw new InputError(
       'too-many-rows',

@@ -39,14 +39,20 @@ const HAND = 0.04;
  *
  * @throws InputError when a figure is missing, not above zero or over its limit
  */
-export function calibrate(swatch: Swatch, measures: KnotMeasures): Calibration {
+export function calibrate(
+  swatch: Swatch,
+  measures: Pick<KnotMeasures, 'pitch' | 'edges' | 'rowHeight'> & {
+    /** What the first and the last row add to the length of all rows. Default 0. */
+    readonly ends?: number;
+  },
+): Calibration {
   const { rows, columns, width, length } = swatch;
   whole('rows', rows, SWATCH_LIMITS.rows);
   whole('columns', columns, SWATCH_LIMITS.columns);
   size('width', width);
   size('length', length);
   const fromWidth = width / (columns * measures.pitch + (measures.edges ?? 0));
-  const fromLength = length / (rows * measures.rowHeight);
+  const fromLength = length / (rows * measures.rowHeight + (measures.ends ?? 0));
   const diameter = Math.sqrt(fromWidth * fromLength);
   const across = fromWidth / diameter;
   const along = fromLength / diameter;

@@ -1,0 +1,18 @@
+// Diagonal work: strings of one thickness.
+export type { DiagonalChunk, DiagonalStrand } from './chunk.js';
+export { PASS_FIELDS } from './chunk.js';
+export {
+  type DiagonalCutList,
+  type DiagonalCutOptions,
+  type DiagonalCutPiece,
+  type DiagonalSwatch,
+  diagonalCutList,
+  repeatedRows,
+} from './cut-list.js';
+export {
+  DiagonalFabric,
+  type DiagonalFabricOptions,
+  type LatticePlace,
+} from './fabric.js';
+export type { WorthSwapping } from './swaps.js';
+export { type DiagonalStringUsage, diagonalUsage } from './usage.js';
