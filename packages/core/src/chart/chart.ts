@@ -19,10 +19,15 @@ export interface ChartColour {
   readonly name: string;
 }
 
-export type EdgeTechnique = 'straight' | 'wrapped';
+/** The edge techniques, the usual one first. */
+export const EDGE_TECHNIQUES = ['straight', 'wrapped'] as const;
+
+export type EdgeTechnique = (typeof EDGE_TECHNIQUES)[number];
+
+export const START_SIDES = ['left', 'right'] as const;
 
 /** The side from which the first row is knotted. */
-export type StartSide = 'left' | 'right';
+export type StartSide = (typeof START_SIDES)[number];
 
 /** A drawn alpha chart: one colour for each knot. */
 export interface Chart {

@@ -2,7 +2,7 @@ import { checkHeader, unknownProperty } from '../document/header.js';
 import { JsonText, type Properties } from '../document/json.js';
 import { FILE_LIMITS, sizeInWords } from '../document/limits.js';
 import { InputError } from '../errors.js';
-import { CHART_LIMITS, type ChartReading } from './chart.js';
+import { CHART_LIMITS, type ChartReading, EDGE_TECHNIQUES, START_SIDES } from './chart.js';
 import { readCells, readMarks } from './grid.js';
 import { badHex, badKey, badName, Legend, readHex, tidyName } from './legend.js';
 
@@ -41,8 +41,8 @@ export function readChartDocument(text: string): ChartReading {
     optional: OPTIONAL,
   });
   const name = optional(json, outline, 'name', () => readName(json)) ?? '';
-  const edge = optional(json, outline, 'edge', () => json.word(['straight', 'wrapped'] as const));
-  const start = optional(json, outline, 'start', () => json.word(['left', 'right'] as const));
+  const edge = optional(json, outline, 'edge', () => json.word(EDGE_TECHNIQUES));
+  const start = optional(json, outline, 'start', () => json.word(START_SIDES));
   const legend = optional(json, outline, 'colours', () => readColours(json)) as Legend;
   const rows = optional(json, outline, 'rows', () => readRows(json)) as string[];
   const marks = optional(json, outline, 'knots', () => readRows(json));

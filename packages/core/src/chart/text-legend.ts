@@ -1,6 +1,12 @@
 import { listed, quoted } from '../document/quote.js';
 import { InputError } from '../errors.js';
-import type { ChartColour, EdgeTechnique, StartSide } from './chart.js';
+import {
+  type ChartColour,
+  EDGE_TECHNIQUES,
+  type EdgeTechnique,
+  START_SIDES,
+  type StartSide,
+} from './chart.js';
 import { type Breach, badHex, badKey, badName, Legend, readHex, tidyName } from './legend.js';
 import type { Line } from './text-lines.js';
 
@@ -15,8 +21,6 @@ const COLOUR_LINES = [
   new RegExp(`^${HEX}${MARK}(?<key>\\S)(?:(?:\\s*[=:]\\s*|\\s+)(?<name>.*))?$`, 'u'),
   new RegExp(`^(?<key>\\S)(?:\\s*[=:]\\s*|\\s+)(?<name>.*\\S)\\s+${HEX}$`, 'u'),
 ];
-const EDGES: readonly EdgeTechnique[] = ['straight', 'wrapped'];
-const STARTS: readonly StartSide[] = ['left', 'right'];
 
 /** What a setting can be: one of a few words, a name, or a whole number. */
 export type SettingRule =
@@ -29,8 +33,8 @@ export type SettingRules = ReadonlyMap<string, SettingRule>;
 
 const CHART_RULES: SettingRules = new Map<string, SettingRule>([
   ['name', 'name'],
-  ['edge', EDGES],
-  ['start', STARTS],
+  ['edge', EDGE_TECHNIQUES],
+  ['start', START_SIDES],
 ]);
 
 interface Settings {

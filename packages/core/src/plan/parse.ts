@@ -1,4 +1,4 @@
-import { CHART_LIMITS, type EdgeTechnique, type StartSide } from '../chart/chart.js';
+import { CHART_LIMITS, EDGE_TECHNIQUES, START_SIDES } from '../chart/chart.js';
 import { readColour, readName } from '../chart/json.js';
 import { characters } from '../chart/legend.js';
 import { checkHeader, unknownProperty } from '../document/header.js';
@@ -43,10 +43,8 @@ export function readPlan(text: string, limits: PlanLimits = PLAN_LIMITS): Plan {
     optional: OPTIONAL,
   });
   const name = outline.has('name') ? value(json, outline, 'name', () => readName(json)) : '';
-  const edge = value(json, outline, 'edge', () =>
-    json.word<EdgeTechnique>(['straight', 'wrapped']),
-  );
-  const start = value(json, outline, 'start', () => json.word<StartSide>(['left', 'right']));
+  const edge = value(json, outline, 'edge', () => json.word(EDGE_TECHNIQUES));
+  const start = value(json, outline, 'start', () => json.word(START_SIDES));
   const size = value(json, outline, 'chart', () => readSize(json));
   const strings = value(json, outline, 'strings', () => readStrings(json, limits));
   const steps = value(json, outline, 'rows', () => new StepReader(json, strings, limits).rows());
