@@ -1,7 +1,8 @@
 import type { Plan } from '../plan/plan.js';
-import { type Follower, NO_KNOT } from './follower.js';
+import type { Follower } from './follower.js';
 import type { FindingLog } from './log.js';
 import * as say from './messages.js';
+import { NO_KNOT } from './standing.js';
 import type { Technique } from './technique.js';
 
 /** What can only be said once every step has been followed. */
