@@ -12,6 +12,7 @@ export { diagnosisText } from './diagnose/text.js';
 export { MISTAKE_WEIGHTS } from './diagnose/weights.js';
 export { MistakeWords } from './diagnose/words.js';
 export * from './diagonal/index.js';
+export * from './diagonal-mistakes/index.js';
 export * from './diagonal-picture/index.js';
 export { checkHeader, unknownProperty } from './document/header.js';
 export { JsonText, type Properties } from './document/json.js';

@@ -1,0 +1,17 @@
+export * from './diagnose.js';
+export {
+  type MistakenDiagonal,
+  type MistakenDiagonalOptions,
+  makeDiagonalMistake,
+  makeDiagonalMistakes,
+} from './make.js';
+export {
+  DIAGONAL_MISTAKE_KINDS,
+  type DiagonalMistake,
+  type DiagonalMistakeKind,
+  diagonalMistakeKey,
+} from './mistake.js';
+export { DiagonalLook, type DiagonalSeen } from './seen.js';
+export type { DiagonalQuestion } from './tell-apart.js';
+export type { DiagonalUndo } from './undo.js';
+export { DIAGONAL_MISTAKE_WEIGHTS } from './weights.js';
