@@ -14,6 +14,7 @@ import type { Plan } from './plan.js';
 const REQUIRED = ['format', 'version', 'edge', 'start', 'chart', 'strings', 'rows'];
 const OPTIONAL = ['name'];
 const STRING_KEYS = ['id', 'role', 'colour', 'name'];
+const HUNG_KEYS = ['id', 'colour', 'name'];
 const CHART_KEYS = ['rows', 'columns'];
 const NOT_IN_ID = /[\p{Cc}\p{Cf}\p{Cs}\p{Z}]/u;
 
@@ -77,7 +78,16 @@ function readSize(json: JsonText): { rows: number; columns: number } {
   return { rows, columns };
 }
 
-function readStrings(json: JsonText, limits: PlanLimits): readonly ThreadString[] {
+/**
+ * Reads the list of strings.
+ *
+ * @param everyRole the role of every string, in documents that give none
+ */
+export function readStrings(
+  json: JsonText,
+  limits: PlanLimits,
+  everyRole?: ThreadString['role'],
+): readonly ThreadString[] {
   const strings: ThreadString[] = [];
   const ids = new Set<string>();
   json.array((index) => {
@@ -89,7 +99,7 @@ function readStrings(json: JsonText, limits: PlanLimits): readonly ThreadString[
         `A plan can have at most ${limits.strings}.`,
       );
     }
-    const string = readString(json, limits);
+    const string = readString(json, limits, everyRole);
     if (ids.has(string.id)) {
       json.fail(
         'string-twice',
@@ -104,18 +114,22 @@ function readStrings(json: JsonText, limits: PlanLimits): readonly ThreadString[
   return strings;
 }
 
-function readString(json: JsonText, limits: PlanLimits): ThreadString {
+function readString(
+  json: JsonText,
+  limits: PlanLimits,
+  everyRole?: ThreadString['role'],
+): ThreadString {
   const at = json.mark;
   let id: string | undefined;
-  let role: ThreadString['role'] | undefined;
+  let role = everyRole;
   let colour: string | undefined;
   let name = '';
   json.object((key) => {
     if (key === 'id') id = readId(json, limits);
-    else if (key === 'role') role = json.word(['base', 'lead'] as const);
+    else if (key === 'role' && everyRole === undefined) role = json.word(['base', 'lead'] as const);
     else if (key === 'colour') colour = readColour(json);
     else if (key === 'name') name = readName(json);
-    else unknownProperty(json, key, STRING_KEYS);
+    else unknownProperty(json, key, everyRole === undefined ? STRING_KEYS : HUNG_KEYS);
   });
   if (id !== undefined && role !== undefined && colour !== undefined) {
     return { id, role, colour, name };
@@ -124,7 +138,9 @@ function readString(json: JsonText, limits: PlanLimits): ThreadString {
   return json.fail(
     'property-missing',
     `The string has no property "${missing}".`,
-    'Write it as {"id": "L1", "role": "lead", "colour": "#1f6fb2", "name": "lake blue"}.',
+    everyRole === undefined
+      ? 'Write it as {"id": "L1", "role": "lead", "colour": "#1f6fb2", "name": "lake blue"}.'
+      : 'Write it as {"id": "S1", "colour": "#1f6fb2", "name": "lake blue"}.',
     at,
   );
 }

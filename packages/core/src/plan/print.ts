@@ -58,11 +58,12 @@ function endOfRow({ op, length }: StepList, first: number): number {
   return i;
 }
 
-class StepPrinter {
+/** Prints steps, one a line; two halves of one knot stand together. */
+export class StepPrinter {
   private readonly steps: StepList;
   private readonly ids: readonly string[];
 
-  constructor(plan: Plan) {
+  constructor(plan: Pick<Plan, 'steps' | 'strings'>) {
     this.steps = plan.steps;
     this.ids = plan.strings.map(({ id }) => quote(id));
   }

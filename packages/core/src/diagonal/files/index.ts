@@ -2,4 +2,6 @@ export { printDiagonalDocument, readDiagonalDocument } from './pattern-json.js';
 export { printDiagonalText, readDiagonalText } from './pattern-text.js';
 export { printDiagonalPictureDocument, readDiagonalPictureDocument } from './picture-json.js';
 export { printDiagonalPicture, readDiagonalPictureText } from './picture-text.js';
+export { DIAGONAL_PLAN_LIMITS, readDiagonalPlan } from './plan-parse.js';
+export { printDiagonalPlan } from './plan-print.js';
 export { type PatternReading, readDiagonalPicture, readPattern } from './read.js';

@@ -1,0 +1,78 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  DiagonalPlanReader,
+  knotAt,
+  knotIndex,
+  knotsInRow,
+  planDiagonal,
+  StepList,
+  simulateDiagonal,
+  slotOfPlace,
+} from '../../src/index.js';
+import { anyDiagonal, zigzagOf } from '../support/diagonals.js';
+import { refusal } from '../support/refusal.js';
+
+describe('a diagonal plan, read as knots', () => {
+  it('has the knots of the pattern, in their places, with all of its steps', () => {
+    fc.assert(
+      fc.property(anyDiagonal({ bareTenths: 3 }), (pattern) => {
+        const plan = planDiagonal(pattern);
+        const { tying, held, order } = simulateDiagonal(pattern);
+        const reader = new DiagonalPlanReader(plan);
+        let step = 0;
+        for (const { row, knots, before } of reader) {
+          const hang = order.slice(row * pattern.strings, (row + 1) * pattern.strings);
+          expect(before.front).toEqual([...hang].map((string) => plan.hung[string]));
+          const places = Array.from({ length: knotsInRow(pattern, row) }, (_, place) => place);
+          expect(knots.map(({ place }) => place)).toEqual(
+            places.filter((place) => knotAt(pattern, row, place) !== null),
+          );
+          for (const knot of knots) {
+            const cell = knotIndex(pattern, row, knot.place);
+            expect(knot).toMatchObject({
+              row,
+              slot: slotOfPlace(pattern, row, knot.place),
+              kind: knotAt(pattern, row, knot.place),
+              tying: plan.strings[tying[cell] as number],
+              held: plan.strings[held[cell] as number],
+            });
+            expect(plan.steps.at(knot.steps.end - 1)).toMatchObject({ tying: knot.tying.id });
+            expect(knot.steps.end).toBeGreaterThan(step);
+            step = knot.steps.end;
+          }
+        }
+      }),
+    );
+  });
+
+  it('reads any row at once, and goes back', () => {
+    const reader = new DiagonalPlanReader(planDiagonal(zigzagOf(6, 9)));
+    const late = reader.row(7);
+    expect(reader.row(2).row).toBe(2);
+    expect(reader.row(7)).toEqual(late);
+  });
+
+  it('says where it cannot be read', () => {
+    const plan = planDiagonal(zigzagOf(4, 3));
+    const steps = [...plan.steps];
+    const read = (changed: typeof steps, row: number) =>
+      refusal(() =>
+        new DiagonalPlanReader({ ...plan, steps: StepList.from(plan.strings, changed) }).row(row),
+      );
+    expect(read(steps, 3)).toMatchObject({ code: 'no-such-row', place: { row: 4 } });
+    expect(read(steps.slice(0, 4), 1)).toMatchObject({ code: 'row-missing', place: { row: 2 } });
+    expect(read(steps.toSpliced(1, 1), 0)).toMatchObject({
+      code: 'step-cannot-be-done',
+      place: { row: 1, path: 'step 2' },
+    });
+    expect(
+      read(
+        steps.filter(({ do: what }) => what !== 'turn'),
+        0,
+      ).message,
+    ).toContain('no place for a knot at string 2');
+    const parked = steps.toSpliced(0, 0, { do: 'park', string: 'S1', route: 'behind' });
+    expect(read(parked, 0).message).toContain('every string stays in front');
+  });
+});
