@@ -5,4 +5,7 @@ export * from './picture.js';
 export * from './pieces/index.js';
 export * from './plan.js';
 export * from './reading.js';
+export type { ShiftedRepeat } from './repeat/endless.js';
+export * from './repeat/repeat.js';
+export { repeatInWords } from './repeat/words.js';
 export { type DiagonalReading, NO_STRING_HERE, simulateDiagonal } from './simulate.js';

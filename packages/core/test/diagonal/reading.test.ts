@@ -6,6 +6,7 @@ import {
   knotIndex,
   knotsInRow,
   planDiagonal,
+  type Step,
   StepList,
   simulateDiagonal,
   slotOfPlace,
@@ -62,7 +63,7 @@ describe('a diagonal plan, read as knots', () => {
       );
     expect(read(steps, 3)).toMatchObject({ code: 'no-such-row', place: { row: 4 } });
     expect(read(steps.slice(0, 4), 1)).toMatchObject({ code: 'row-missing', place: { row: 2 } });
-    expect(read(steps.toSpliced(1, 1), 0)).toMatchObject({
+    expect(read([...steps.slice(0, 1), ...steps.slice(2)], 0)).toMatchObject({
       code: 'step-cannot-be-done',
       place: { row: 1, path: 'step 2' },
     });
@@ -72,7 +73,7 @@ describe('a diagonal plan, read as knots', () => {
         0,
       ).message,
     ).toContain('no place for a knot at string 2');
-    const parked = steps.toSpliced(0, 0, { do: 'park', string: 'S1', route: 'behind' });
+    const parked: Step[] = [{ do: 'park', string: 'S1', route: 'behind' }, ...steps];
     expect(read(parked, 0).message).toContain('every string stays in front');
   });
 });
