@@ -16,7 +16,7 @@ export { HalfhitchRow } from './elements/row-element.js';
 export type { StageControls } from './elements/stage-controls.js';
 export type { StageElement, StepDetail, TiedDetail } from './elements/stage-element.js';
 export { MESSAGES } from './messages/words.js';
-export { planFromText } from './plan-from-text.js';
+export { patternFromText, planFromText } from './plan-from-text.js';
 
 /**
  * The messages of the lessons, for pages that add a language to them and have no bundler to reach

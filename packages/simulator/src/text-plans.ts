@@ -1,2 +1,7 @@
 /** What plans are made with from text: loaded only by pages that do. */
-export { planAlpha, readTextChart } from '@halfhitch/core';
+export {
+  planAlpha,
+  readDiagonalDocument,
+  readDiagonalText,
+  readTextChart,
+} from '@halfhitch/core';

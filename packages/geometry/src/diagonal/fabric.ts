@@ -4,7 +4,8 @@ import { GeometryError, resolveOptions } from '../knot/options.js';
 import type { FinishedSize } from '../thread/finished-size.js';
 import { LatticeBuilder } from './builder.js';
 import type { DiagonalChunk } from './chunk.js';
-import { latticeWork } from './knots.js';
+import { HangingStrings } from './hanging.js';
+import { type LatticeWork, latticeWork } from './knots.js';
 import { spacing } from './spacing.js';
 
 export interface DiagonalFabricOptions {
@@ -15,6 +16,15 @@ export interface DiagonalFabricOptions {
   readonly along?: number;
   /** Rows in a chunk, 1 to 100. Default 10. */
   readonly rowsPerChunk?: number;
+}
+
+/** What hangs of a string below the work: xyz triplets, mm. */
+export interface HangingThread {
+  readonly string: string;
+  /** `#rrggbb` */
+  readonly colour: string;
+  readonly radius: number;
+  readonly points: Float32Array;
 }
 
 /** A knot of a lattice: row and place in it, from 0. */
@@ -42,6 +52,9 @@ export class DiagonalFabric {
   readonly rowsPerChunk: number;
   private readonly lattice: Lattice;
   private readonly builder: LatticeBuilder;
+  private readonly work: LatticeWork;
+  private readonly scale: { readonly x: number; readonly y: number; readonly z: number };
+  private strung: HangingStrings | null = null;
 
   /** @throws GeometryError when an option is outside its limits */
   constructor(pattern: DiagonalPattern, options: DiagonalFabricOptions = {}) {
@@ -57,7 +70,9 @@ export class DiagonalFabric {
     this.rows = rows;
     this.chunks = Math.ceil(rows / this.rowsPerChunk);
     const scale = { x: diameter * across, y: diameter * along, z: diameter };
-    this.builder = new LatticeBuilder(latticeWork(pattern), this.rowsPerChunk, scale);
+    this.scale = scale;
+    this.work = latticeWork(pattern);
+    this.builder = new LatticeBuilder(this.work, this.rowsPerChunk, scale);
     const { slot, row } = spacing();
     this.slotPitch = slot * scale.x;
     this.rowHeight = row * scale.y;
@@ -79,6 +94,27 @@ export class DiagonalFabric {
       throw new GeometryError(`There is no level of detail ${level}; choose from 0 to 3.`);
     }
     return this.builder.build(index, level);
+  }
+
+  /**
+   * What hangs of every string when so many knots are tied, in the order in which they were hung; a
+   * string of a knot that is half tied hangs from where it has come to.
+   *
+   * @param position knots tied, with fractions
+   */
+  hanging(position: number): HangingThread[] {
+    this.strung ??= new HangingStrings(this.work);
+    const { x, y, z } = this.scale;
+    const scales = [x, y, z];
+    return this.strung.at(position).map(({ string, points }) => {
+      const { id, colour } = this.work.strings[string]!;
+      return {
+        string: id,
+        colour,
+        radius: z / 2,
+        points: Float32Array.from(points, (v, i) => v * scales[i % 3]!),
+      };
+    });
   }
 
   /** Middle of a knot, mm. */

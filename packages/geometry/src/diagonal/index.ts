@@ -12,7 +12,9 @@ export {
 export {
   DiagonalFabric,
   type DiagonalFabricOptions,
+  type HangingThread,
   type LatticePlace,
 } from './fabric.js';
+export { LATTICE_FULLNESS } from './fullness.js';
 export type { WorthSwapping } from './swaps.js';
 export { type DiagonalStringUsage, diagonalUsage } from './usage.js';

@@ -1,15 +1,8 @@
-import {
-  type KnotReading,
-  mirrorKnot,
-  type Plan,
-  PlanReader,
-  type RowReading,
-} from '@halfhitch/core';
+import type { DiagonalPattern, Plan } from '@halfhitch/core';
 import type { Level } from '@halfhitch/geometry/fabric';
-import { FABRIC_FULLNESS } from '@halfhitch/geometry/fabric';
 import type { PropertyDeclarations } from 'lit';
-import type { PieceChunks } from '../piece/piece-chunks.js';
-import { leadName } from '../row/row-words.js';
+import { type Chunks, linesBetween } from '../piece/chunks.js';
+import { type Knotting, PatternKnotting, PlanKnotting } from '../piece/knotting.js';
 import type { ThreadLine } from '../thread/thread-line.js';
 import type { LitScene } from '../webgl/lit-scene.js';
 import type { PieceScene } from '../webgl/piece-scene.js';
@@ -36,20 +29,34 @@ const MAGNIFIED_KNOTS = 3.5;
 const FLAT_GHOST = 0.26;
 const FLAT_LEVEL: Level = 2;
 
+/** What hangs free is not pressed flat. */
+const HUNG_FULLNESS = 1.2;
+
 /** What of the piece is in the picture. */
 interface PieceMoment extends StageMoment {
-  readonly chunks: PieceChunks;
+  readonly chunks: Chunks;
   readonly first: number;
   readonly last: number;
 }
 
+/** Longer than any piece: of a string in diagonal work the whole way is marked. */
+const WHOLE_WAY = 1e6;
+
+/** Makes the threads of a piece, loaded when they are first seen. */
+type MakeChunks = (mirror: boolean) => Chunks & {
+  placeOf(row: number, place: number): readonly [number, number, number];
+};
+
 /**
- * `<halfhitch-piece>`: a whole plan, knotted knot by knot; the picture follows the row.
+ * `<halfhitch-piece>`: a whole piece, knotted knot by knot; the picture follows the row. Give it
+ * the `plan` of an alpha pattern, or a diagonal `pattern`.
  *
  * @attr rows-shown - rows in the picture; 0 for all of them
  * @attr mirror - the mirror image of the piece, as a left-handed maker knots it from this plan
  * @attr ghost - shows the knot to come as a veil
- * @attr trail - marks the way that the lead has come over the last few knots
+ * @attr trail - marks the way that the lead has come over the last few knots; in diagonal work the
+ *   whole way of the string that ties
+ * @attr trail-of - id of a string (S1, L2) whose whole way is marked
  * @attr magnifier - shows the knot being tied once more, larger
  * @attr speed - 1 is a knot in about a second
  * @attr position - knots that are tied
@@ -57,19 +64,24 @@ interface PieceMoment extends StageMoment {
 export class HalfhitchPiece extends StageElement {
   static override properties: PropertyDeclarations = {
     plan: { attribute: false, noAccessor: true },
+    pattern: { attribute: false, noAccessor: true },
     rowsShown: { type: Number, attribute: 'rows-shown', reflect: true },
+    trailOf: { attribute: 'trail-of', reflect: true },
   };
 
   declare rowsShown: number;
+  declare trailOf: string | null;
   private planGiven: Plan | null = null;
-  private reader: PlanReader | null = null;
-  private rowRead: RowReading | null = null;
-  private chunks: PieceChunks | null = null;
-  private parts: typeof import('../piece/piece-chunks.js') | null = null;
+  private patternGiven: DiagonalPattern | null = null;
+  private knotting: Knotting | null = null;
+  private chunks: ReturnType<MakeChunks> | null = null;
+  private makeChunks: MakeChunks | null = null;
+  private levelOf: ((pixelsPerKnot: number) => Level) | null = null;
 
   constructor() {
     super();
     this.rowsShown = ROWS_SHOWN;
+    this.trailOf = null;
   }
 
   get plan(): Plan | null {
@@ -81,32 +93,65 @@ export class HalfhitchPiece extends StageElement {
    * @throws RangeError above 100,000 knots
    */
   set plan(plan: Plan | null) {
-    const knots = plan === null ? 0 : plan.rows * plan.columns;
-    if (knots > MOST_KNOTS) {
-      throw new RangeError(
-        `The plan has ${knots} knots; a piece is shown up to ${MOST_KNOTS}. Show some of its rows.`,
-      );
-    }
-    this.pause();
+    const knotting = plan === null ? null : limited(new PlanKnotting(plan), 'plan');
     this.planGiven = plan;
-    this.reader = plan === null ? null : new PlanReader(plan);
-    this.rowRead = null;
+    this.patternGiven = null;
+    this.take(knotting);
+  }
+
+  get pattern(): DiagonalPattern | null {
+    return this.patternGiven;
+  }
+  /**
+   * Shows a diagonal pattern from its end: the finished piece.
+   *
+   * @throws RangeError above 100,000 knots
+   */
+  set pattern(pattern: DiagonalPattern | null) {
+    const knotting = pattern === null ? null : limited(new PatternKnotting(pattern), 'pattern');
+    this.patternGiven = pattern;
+    this.planGiven = null;
+    this.take(knotting);
+  }
+
+  private take(knotting: Knotting | null): void {
+    this.pause();
+    this.knotting = knotting;
     this.chunks = null;
+    this.makeChunks = null;
+    const knots = knotting?.length ?? 0;
     const every = Array.from({ length: knots + 1 }, (_, i) => i);
     this.score(
       { length: knots, stops: every, stills: every, secondsAt: () => KNOT_SECONDS },
       knots,
     );
     this.requestUpdate();
+    // A picture that is in sight already gets what the new piece is drawn with.
+    if (this.levelOf !== null && knotting !== null) {
+      void this.loadPoses().then(
+        () => this.redraw(),
+        () => undefined,
+      );
+    }
   }
 
   /** Goes to where a knot has been tied: row and order of knotting, from 0. */
   seekKnot(row: number, order: number): void {
-    this.seek(row * (this.planGiven?.columns ?? 0) + order + 1);
+    this.seek((this.knotting?.before(row, order) ?? 0) + 1);
   }
 
   protected override async loadPoses(): Promise<void> {
-    this.parts ??= await import('../piece/piece-chunks.js');
+    const { planGiven: plan, patternGiven: pattern, knotting } = this;
+    const parts = await import('../piece/piece-chunks.js');
+    this.levelOf = parts.levelOf;
+    let make: MakeChunks | null = null;
+    if (plan !== null) make = (mirror) => new parts.PieceChunks(plan, mirror);
+    if (pattern !== null && knotting instanceof PatternKnotting) {
+      const { LatticeChunks: Parts } = await import('../piece/lattice-chunks.js');
+      make = (mirror) => new Parts(pattern, knotting.order, mirror);
+    }
+    // Another piece may have been given meanwhile, and then loads its own.
+    if (knotting === this.knotting) this.makeChunks = make;
   }
 
   protected override async loadScene(): Promise<(user: ContextUser) => LitScene> {
@@ -117,53 +162,63 @@ export class HalfhitchPiece extends StageElement {
   protected override poseScene(scene: LitScene, moment: StageMoment): void {
     const { chunks, first, last } = moment as PieceMoment;
     const view = { first, last, level: this.level(moment) };
-    const time = {
-      now: this.position,
-      ghost: this.ghost ? this.knotsToCome : 0,
-      trail: this.trail ? TRAIL_KNOTS : 0,
-    };
+    const only = this.stringMarked;
+    const trail = only >= 0 ? WHOLE_WAY : this.trail ? TRAIL_KNOTS : 0;
+    const time = { now: this.position, ghost: this.ghost ? this.knotsToCome : 0, trail, only };
     const whole = (scene as PieceScene).show(chunks, view, time, CHUNKS_AT_ONCE);
     // After this picture has been drawn; a redraw asked for now would be taken as done by it.
     if (!whole) queueMicrotask(() => this.redraw());
   }
 
+  /** The string whose whole way is marked: a place among the strings, or -1. */
+  private get stringMarked(): number {
+    const { knotting, trailOf } = this;
+    if (knotting === null) return -1;
+    if (trailOf !== null) return knotting.stringOf(trailOf);
+    return this.trail ? knotting.tying(this.knotInWork(this.position)) : -1;
+  }
+
+  /** The knot being tied at a time; before the first and after the last, that one. */
+  private knotInWork(position: number): number {
+    return Math.max(0, Math.ceil(position - 1e-6) - 1);
+  }
+
   protected override momentAt(position: number): StageMoment | null {
-    const { planGiven: plan, parts } = this;
-    if (plan === null || parts === null || this.length === 0) return null;
-    if (this.chunks?.mirror !== this.mirror) {
-      this.chunks = new parts.PieceChunks(plan, this.mirror);
-    }
+    const { knotting, makeChunks } = this;
+    if (knotting === null || makeChunks === null || this.length === 0) return null;
+    if (this.chunks?.mirror !== this.mirror) this.chunks = makeChunks(this.mirror);
     const { chunks } = this;
     const asked =
-      Number.isFinite(this.rowsShown) && this.rowsShown > 0 ? this.rowsShown : plan.rows;
-    const shown = Math.min(plan.rows, asked) + 2;
-    const row = position / plan.columns;
-    const to = Math.max(shown - 1, Math.min(plan.rows + 1, row + 0.35 * shown));
+      Number.isFinite(this.rowsShown) && this.rowsShown > 0 ? this.rowsShown : knotting.rows;
+    const shown = Math.min(knotting.rows, asked) + 2;
+    const row = knotting.rowAt(position);
+    const to = Math.max(shown - 1, Math.min(knotting.rows + 1, row + 0.35 * shown));
     const from = to - shown;
     const range = chunks.chunksOf(from - 1, to + 1);
-    const { trail } = this;
+    const trailing = this.trail || this.trailOf !== null;
+    const only = this.stringMarked;
     const moment: PieceMoment = {
       box: chunks.boxOf(from, to),
       chunks,
       ...range,
-      crossing: this.crossingAt(position, chunks),
+      crossing: chunks.placeOf(...knotting.cellOf(this.knotInWork(position))),
       magnified: MAGNIFIED_KNOTS * chunks.pitch,
       // Only the flat picture needs them; worked out when it asks.
       get lines() {
-        const began = trail ? Math.max(0, position - TRAIL_KNOTS) : position;
+        const began = !trailing ? position : only >= 0 ? -1 : Math.max(0, position - TRAIL_KNOTS);
+        const others = (string: number) => only < 0 || string !== only;
+        const marked = (string: number) => only < 0 || string === only;
+        const until = only < 0 ? began : position;
         return [
-          ...flatLines(moment, [-1, began], 'other', FABRIC_FULLNESS),
-          ...(trail ? flatLines(moment, [began, position], 'tying', FABRIC_FULLNESS) : []),
+          ...flatLines(moment, [-1, until], 'other', chunks.fullness, others),
+          ...(trailing
+            ? flatLines(moment, [began, position], 'tying', chunks.fullness, marked)
+            : []),
+          ...linesBetween(chunks.hanging(position), [-1, 0], 'hanging', 'other', HUNG_FULLNESS),
         ];
       },
     };
     return moment;
-  }
-
-  /** The middle of the knot being tied; before the first and after the last, of that one. */
-  private crossingAt(position: number, chunks: PieceChunks): readonly [number, number, number] {
-    const knot = this.knotAt(Math.max(0, Math.ceil(position - 1e-6) - 1));
-    return chunks.placeOf(knot?.row ?? 0, knot?.column ?? 0);
   }
 
   /** What is left of the knot being tied, or the next one, in knots. */
@@ -176,7 +231,7 @@ export class HalfhitchPiece extends StageElement {
     const moment = this.momentAt(this.position) as PieceMoment | null;
     if (!this.ghost || moment === null || this.drawing === 'webgl') return [];
     const span = [this.position + 1e-6, this.position + this.knotsToCome] as const;
-    return flatLines(moment, span, 'ghost', FLAT_GHOST);
+    return flatLines(moment, span, 'ghost', FLAT_GHOST, () => true);
   }
 
   private level(moment: StageMoment): Level {
@@ -186,11 +241,11 @@ export class HalfhitchPiece extends StageElement {
       (this.clientWidth * pitch) / (max[0] - min[0]),
       (this.clientWidth * pitch) / (max[1] - min[1]),
     );
-    return this.parts?.levelOf(pixels) ?? 2;
+    return this.levelOf?.(pixels) ?? 2;
   }
 
   protected override wordsAt(position: number): StageWords {
-    const { planGiven: plan, words } = this;
+    const { knotting, words } = this;
     const alone = (text: string): StageWords => ({
       heading: text,
       moves: [],
@@ -198,36 +253,16 @@ export class HalfhitchPiece extends StageElement {
       said: text,
       saidPlaying: text,
     });
-    if (plan === null || this.length === 0) return alone(words('piece.none'));
-    if (position <= 0) return alone(words('piece.begin'));
-    const sizes = { rows: plan.rows, columns: plan.columns };
-    if (position >= this.length) return alone(words('piece.done', sizes));
-    const knot = this.knotAt(Math.ceil(position) - 1);
-    if (knot === undefined) return alone(words('piece.picture', sizes));
-    return alone(
-      words('piece.heading', {
-        row: knot.row + 1,
-        knot: knot.order + 1,
-        knots: plan.columns,
-        kind: words(`kind.${this.mirror ? mirrorKnot(knot.kind) : knot.kind}`),
-        held: words('name.base', { number: knot.column + 1 }),
-        lead: leadName(knot.tying, words),
-      }),
-    );
-  }
-
-  private knotAt(number: number): KnotReading | undefined {
-    const columns = this.planGiven?.columns ?? 1;
-    const row = Math.floor(number / columns);
-    if (this.rowRead?.row !== row) this.rowRead = this.reader?.row(row) ?? null;
-    return this.rowRead?.knots[number - row * columns];
+    if (knotting === null || this.length === 0) return alone(words('piece.none'));
+    if (position <= 0) return alone(knotting.sayBegin(words));
+    if (position >= this.length) return alone(knotting.sayDone(words));
+    return alone(knotting.sayKnot(Math.ceil(position) - 1, this.mirror, words));
   }
 
   protected override get pictureName(): string {
-    const plan = this.planGiven;
-    if (plan === null) return this.words('piece.none');
-    const { words } = this;
-    const picture = words('piece.picture', { rows: plan.rows, columns: plan.columns });
+    const { knotting, words } = this;
+    if (knotting === null) return words('piece.none');
+    const picture = knotting.sayPicture(words);
     return this.mirror ? words('picture.mirrored', { picture }) : picture;
   }
 
@@ -247,11 +282,21 @@ export class HalfhitchPiece extends StageElement {
     readonly detail: TiedDetail;
     readonly endsRow: boolean;
   } {
-    const columns = this.planGiven?.columns ?? 1;
-    const row = Math.floor(knot / columns);
-    const order = knot - row * columns;
-    return { detail: { row, knot: order }, endsRow: order === columns - 1 };
+    const { row, order, endsRow } = this.knotting?.placeOf(knot) ?? {
+      row: 0,
+      order: 0,
+      endsRow: false,
+    };
+    return { detail: { row, knot: order }, endsRow };
   }
+}
+
+/** @throws RangeError when there are more knots than a page can bear */
+function limited<T extends Knotting>(knotting: T, what: 'plan' | 'pattern'): T {
+  if (knotting.length <= MOST_KNOTS) return knotting;
+  throw new RangeError(
+    `The ${what} has ${knotting.length} knots; a piece is shown up to ${MOST_KNOTS}. Show some of its rows.`,
+  );
 }
 
 function flatLines(
@@ -259,10 +304,12 @@ function flatLines(
   span: readonly [number, number],
   part: 'other' | 'tying' | 'ghost',
   thickness: number,
+  wanted: (string: number) => boolean,
 ): ThreadLine[] {
   const lines: ThreadLine[] = [];
   for (let chunk = first; chunk <= last; chunk++) {
-    lines.push(...chunks.linesBetween(chunk, FLAT_LEVEL, span, part, thickness));
+    const strands = chunks.strands(chunk, FLAT_LEVEL).filter(({ string }) => wanted(string));
+    lines.push(...linesBetween(strands, span, `${chunk}`, part, thickness));
   }
   return lines;
 }

@@ -87,6 +87,15 @@ export const ENGLISH = {
   'piece.begin': 'The base strings hang ready. Nothing is tied yet.',
   'piece.done': 'The piece is done: {rows} rows of {columns} knots.',
 
+  'lattice.picture': 'A diagonal piece of {rows} rows with {strings} strings',
+  'lattice.heading':
+    'Row {row}, knot {knot} of {knots}, slots {left} and {right}: {kind}, {tying} tied on {held}',
+  'lattice.begin': '{strings} strings hang ready. Nothing is tied yet.',
+  'lattice.done': 'The piece is done: {rows} rows with {strings} strings.',
+  'lattice.row': 'Diagonal row {row} being tied',
+  'lattice.idlesLeft': '{string} at the left edge has no neighbour in this row and hangs idle.',
+  'lattice.idlesRight': '{string} at the right edge has no neighbour in this row and hangs idle.',
+
   'step.half': 'half hitch',
   'step.step': 'step',
   'step.knot': 'knot',

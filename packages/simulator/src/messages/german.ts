@@ -96,6 +96,15 @@ export const GERMAN: Readonly<Record<MessageKey, string>> = {
   'piece.begin': 'Die Grundfäden hängen bereit. Noch ist nichts geknüpft.',
   'piece.done': 'Das Stück ist fertig: {rows} Reihen mit je {columns} Knoten.',
 
+  'lattice.picture': 'Ein Diagonalstück aus {rows} Reihen mit {strings} Fäden',
+  'lattice.heading':
+    'Reihe {row}, Knoten {knot} von {knots}, Plätze {left} und {right}: {kind}, {tying} knüpft auf {held}',
+  'lattice.begin': '{strings} Fäden hängen bereit. Noch ist nichts geknüpft.',
+  'lattice.done': 'Das Stück ist fertig: {rows} Reihen mit {strings} Fäden.',
+  'lattice.row': 'Diagonalreihe {row} beim Knüpfen',
+  'lattice.idlesLeft': '{string} am linken Rand hat in dieser Reihe keinen Nachbarn und ruht.',
+  'lattice.idlesRight': '{string} am rechten Rand hat in dieser Reihe keinen Nachbarn und ruht.',
+
   'step.half': 'halben Schlag',
   'step.step': 'Schritt',
   'step.knot': 'Knoten',

@@ -1,43 +1,35 @@
 import { directionOf, type Plan } from '@halfhitch/core';
 import {
+  FABRIC_FULLNESS,
   Fabric,
   type FabricChunk,
   type FabricStrand,
   type Level,
   levelFor,
 } from '@halfhitch/geometry/fabric';
-import type { Box, ThreadLine, ThreadPart } from '../thread/thread-line.js';
-
-/** One thread of some rows, with the time at which each of its points is knotted. */
-export interface PieceStrand {
-  readonly colour: string;
-  readonly radius: number;
-  /** x, y, z triplets in mm, y up. */
-  readonly points: Float32Array;
-  /** Time of each point, counted in knots from the beginning; -1 for what hangs there before. */
-  readonly when: Float32Array;
-}
-
-/** How much of a knot must be tied for what hangs from it to be there. */
-const BEGUN = 0.02;
+import type { Box } from '../thread/thread-line.js';
+import { BEGUN, type Chunks, type PieceStrand, upright } from './chunks.js';
 
 /** The level of detail for a view in which a knot is so many CSS pixels wide. */
 export function levelOf(pixelsPerKnot: number): Level {
   return levelFor(pixelsPerKnot);
 }
 
-/** The whole piece, some rows at a time, with the order in which it is knotted. */
-export class PieceChunks {
+/** A whole alpha piece. */
+export class PieceChunks implements Chunks {
+  readonly fullness = FABRIC_FULLNESS;
   readonly plan: Plan;
   /** Whether it is the mirror image, as the left hand knots it. */
   readonly mirror: boolean;
   private readonly fabric: Fabric;
+  private readonly strings: ReadonlyMap<string, number>;
 
   /** @throws GeometryError, InputError as `Fabric` does */
   constructor(plan: Plan, mirror = false) {
     this.plan = plan;
     this.mirror = mirror;
     this.fabric = new Fabric(plan);
+    this.strings = new Map(plan.strings.map(({ id }, place) => [id, place]));
   }
 
   get pitch(): number {
@@ -46,10 +38,6 @@ export class PieceChunks {
 
   get rowHeight(): number {
     return this.fabric.rowHeight;
-  }
-
-  get rowsPerChunk(): number {
-    return this.fabric.rowsPerChunk;
   }
 
   /** First and last chunk that rows from `from` up to `to` lie in. */
@@ -73,9 +61,10 @@ export class PieceChunks {
   strands(chunk: number, level: Level): PieceStrand[] {
     const built = this.fabric.chunk(chunk, level);
     return built.strands.map((strand) => ({
+      string: this.strings.get(strand.string) ?? -1,
       colour: strand.colour,
       radius: strand.radius,
-      points: upright(built, strand, this.mirror ? -1 : 1),
+      points: upright(built.points, strand, this.mirror ? -1 : 1),
       when: this.timesOf(built, strand),
     }));
   }
@@ -85,39 +74,9 @@ export class PieceChunks {
     return [(this.mirror ? -1 : 1) * column * this.pitch, -row * this.rowHeight, 0];
   }
 
-  /**
-   * The threads of a chunk that are knotted from one time to another, for the flat picture; what
-   * hangs there from the beginning counts as knotted at -1.
-   *
-   * @param thickness in diameters of the thread
-   */
-  linesBetween(
-    chunk: number,
-    level: Level,
-    [from, to]: readonly [number, number],
-    part: ThreadPart,
-    thickness: number,
-  ): ThreadLine[] {
-    return this.strands(chunk, level).flatMap(({ colour, radius, points, when }, i) => {
-      let first = when.findIndex((time) => time >= from);
-      // A stretch begins where the one before has ended.
-      if (first > 0) first--;
-      let end = when.findIndex((time) => time > to);
-      if (end < 0) end = when.length;
-      return first < 0 || end - first < 2
-        ? []
-        : [
-            {
-              string: `${part}-${chunk}-${i}`,
-              part,
-              colour,
-              points: points.subarray(3 * first, 3 * end),
-              diameter: 2 * radius * thickness,
-              label: null,
-              labelAt: 'top' as const,
-            },
-          ];
-    });
+  /** Base strings hang as they do from the beginning, and leads end with their knots. */
+  hanging(): PieceStrand[] {
+    return [];
   }
 
   /** How many knots are tied before one. */
@@ -160,18 +119,4 @@ export class PieceChunks {
     const row = place(points[3 * point + 1] as number, this.rowHeight, rows);
     return this.orderOf(row, column);
   }
-}
-
-/** From the geometry's frame, whose y points down the page, to the picture's, y up. */
-function upright(
-  { points }: FabricChunk,
-  { first, count }: FabricStrand,
-  side: 1 | -1,
-): Float32Array {
-  const turned = points.slice(3 * first, 3 * (first + count));
-  for (let i = 0; i < turned.length; i += 3) {
-    turned[i] = side * (turned[i] as number);
-    turned[i + 1] = -(turned[i + 1] as number);
-  }
-  return turned;
 }

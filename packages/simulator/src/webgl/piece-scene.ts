@@ -1,13 +1,18 @@
 import type { Level } from '@halfhitch/geometry/fabric';
-import { FABRIC_FULLNESS } from '@halfhitch/geometry/fabric';
 import { BufferAttribute, BufferGeometry, Color, Mesh } from 'three';
-import type { PieceChunks, PieceStrand } from '../piece/piece-chunks.js';
+import type { Chunks, PieceStrand } from '../piece/chunks.js';
 import { Tube } from '../thread/tube.js';
 import { LitScene } from './lit-scene.js';
 import { ThreadMaterial } from './thread-material.js';
 
 /** Vertices round a thread, by level of detail. */
 const AROUND: Readonly<Record<Level, number>> = { 0: 10, 1: 8, 2: 6, 3: 3 };
+
+/** Vertices round a thread that hangs: these are laid anew with every frame. */
+const AROUND_HANGING = 8;
+
+/** What hangs free is thinner than what is knotted: it is not pressed flat. */
+const HUNG_FULLNESS = 1.2;
 
 /** What is seen of a piece beside the knots that are tied; all in knots. */
 export interface PieceTime {
@@ -16,6 +21,8 @@ export interface PieceTime {
   readonly ghost: number;
   /** Knots over which the way of the lead is marked. */
   readonly trail: number;
+  /** The only string whose way is marked, by its place among the strings; -1 for any. */
+  readonly only: number;
 }
 
 type ChunkMesh = Mesh<BufferGeometry, ThreadMaterial>;
@@ -24,8 +31,10 @@ type ChunkMesh = Mesh<BufferGeometry, ThreadMaterial>;
 export class PieceScene extends LitScene {
   private readonly meshes = new Map<string, ChunkMesh>();
   private readonly material = new ThreadMaterial(true);
-  private chunks: PieceChunks | null = null;
+  private chunks: Chunks | null = null;
   private radius = 0.5;
+  /** What hangs below the work, and at what time. */
+  private hung: { readonly mesh: ChunkMesh; readonly now: number } | null = null;
 
   /**
    * Shows chunks from `first` to `last`; others are given back.
@@ -34,7 +43,7 @@ export class PieceScene extends LitScene {
    * @returns whether all of them are there
    */
   show(
-    chunks: PieceChunks,
+    chunks: Chunks,
     view: { readonly first: number; readonly last: number; readonly level: Level },
     time: PieceTime,
     most: number,
@@ -55,23 +64,45 @@ export class PieceScene extends LitScene {
         continue;
       }
       const strands = chunks.strands(chunk, view.level);
-      this.radius = FABRIC_FULLNESS * (strands[0]?.radius ?? 0.5);
-      const mesh = new Mesh(geometryOf(strands, AROUND[view.level]), this.material);
+      this.radius = chunks.fullness * (strands[0]?.radius ?? 0.5);
+      const mesh = new Mesh(
+        geometryOf(strands, AROUND[view.level], chunks.fullness),
+        this.material,
+      );
       this.meshes.set(key, mesh);
       this.scene.add(mesh);
       built++;
     }
     // What stands in for chunks still to be built stays until they are.
     if (whole) for (const key of this.meshes.keys()) if (!wanted.has(key)) this.drop(key);
+    this.hang(chunks, time.now);
     this.material.showUpTo(time, this.radius, this.ground);
     return whole;
+  }
+
+  /** Lays what hangs below the work anew, where that has changed. */
+  private hang(chunks: Chunks, now: number): void {
+    if (this.hung?.now === now) return;
+    this.unhang();
+    const strands = chunks.hanging(now);
+    if (strands.length === 0) return;
+    const mesh = new Mesh(geometryOf(strands, AROUND_HANGING, HUNG_FULLNESS), this.material);
+    this.scene.add(mesh);
+    this.hung = { mesh, now };
+  }
+
+  private unhang(): void {
+    if (this.hung === null) return;
+    this.scene.remove(this.hung.mesh);
+    this.hung.mesh.geometry.dispose();
+    this.hung = null;
   }
 
   /** Triangles of the chunks that are there. */
   get triangles(): number {
     let many = 0;
     for (const { geometry } of this.meshes.values()) many += (geometry.index?.count ?? 0) / 3;
-    return many;
+    return many + (this.hung?.mesh.geometry.index?.count ?? 0) / 3;
   }
 
   protected override clear(): void {
@@ -80,6 +111,7 @@ export class PieceScene extends LitScene {
   }
 
   private clearChunks(): void {
+    this.unhang();
     for (const key of [...this.meshes.keys()]) this.drop(key);
   }
 
@@ -93,7 +125,11 @@ export class PieceScene extends LitScene {
 }
 
 /** The skins of all strands in one set of buffers. */
-function geometryOf(strands: readonly PieceStrand[], around: number): BufferGeometry {
+function geometryOf(
+  strands: readonly PieceStrand[],
+  around: number,
+  fullness: number,
+): BufferGeometry {
   const tube = new Tube(around);
   const perRing = around + 1;
   let vertices = 0;
@@ -110,12 +146,13 @@ function geometryOf(strands: readonly PieceStrand[], around: number): BufferGeom
   const along = new Float32Array(2 * vertices);
   const shade = new Float32Array(vertices);
   const times = new Float32Array(vertices);
+  const strings = new Float32Array(vertices);
   const index = new Uint32Array(indices);
   const colour = new Color();
   let v = 0;
   let n = 0;
   for (const strand of strands) {
-    tube.lay(strand.points, FABRIC_FULLNESS * strand.radius);
+    tube.lay(strand.points, fullness * strand.radius);
     const many = tube.vertexCount;
     position.set(tube.position.subarray(0, 3 * many), 3 * v);
     normal.set(tube.normal.subarray(0, 3 * many), 3 * v);
@@ -132,6 +169,7 @@ function geometryOf(strands: readonly PieceStrand[], around: number): BufferGeom
       colours[3 * at + 1] = green as number;
       colours[3 * at + 2] = blue as number;
       times[at] = strand.when[point] as number;
+      strings[at] = strand.string;
       // What lies deeper and looks away from both faces gets less light.
       const depth = Math.abs(position[3 * at + 2] as number) / (2 * strand.radius);
       const facing = Math.abs(normal[3 * at + 2] as number);
@@ -147,6 +185,7 @@ function geometryOf(strands: readonly PieceStrand[], around: number): BufferGeom
   geometry.setAttribute('threadAlong', new BufferAttribute(along, 2));
   geometry.setAttribute('threadShade', new BufferAttribute(shade, 1));
   geometry.setAttribute('threadWhen', new BufferAttribute(times, 1));
+  geometry.setAttribute('threadString', new BufferAttribute(strings, 1));
   geometry.setAttribute('color', new BufferAttribute(colours, 3, true));
   geometry.setIndex(new BufferAttribute(index, 1));
   geometry.computeBoundingSphere();

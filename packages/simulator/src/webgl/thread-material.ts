@@ -34,6 +34,8 @@ interface ThreadUniforms {
   uGhost: { value: number };
   /** Of a piece: over how many knots the way that the lead has come is marked; 0 for none. */
   uTrail: { value: number };
+  /** Of a piece: the only string whose way is marked; below 0 for any. */
+  uOnly: { value: number };
 }
 
 /** Cotton: dull, twisted from three yarns, one of which may be marked. */
@@ -49,6 +51,7 @@ export class ThreadMaterial extends MeshLambertMaterial {
     uNow: { value: 0 },
     uGhost: { value: 0 },
     uTrail: { value: 0 },
+    uOnly: { value: -1 },
   };
 
   /** @param piece whether it dresses many threads at once, each vertex with its colour and its time */
@@ -70,13 +73,19 @@ export class ThreadMaterial extends MeshLambertMaterial {
    * @param time `now`, and how much is shown of what comes and marked of what was; in knots
    */
   showUpTo(
-    time: { readonly now: number; readonly ghost: number; readonly trail: number },
+    time: {
+      readonly now: number;
+      readonly ghost: number;
+      readonly trail: number;
+      readonly only: number;
+    },
     radius: number,
     ground: Color,
   ): void {
     this.uniforms.uNow.value = time.now;
     this.uniforms.uGhost.value = time.ghost;
     this.uniforms.uTrail.value = time.trail;
+    this.uniforms.uOnly.value = time.only;
     this.uniforms.uRadius.value = radius;
     this.uniforms.uGround.value.copy(ground);
     this.uniforms.uSpot.value.set(0, 1, 0);
@@ -124,7 +133,9 @@ attribute vec2 threadAlong;
 attribute float threadShade;
 #ifdef THREAD_PIECE
 attribute float threadWhen;
+attribute float threadString;
 varying float vThreadWhen;
+varying float vThreadString;
 #endif
 uniform float uRadius;
 varying vec3 vThreadTangent;
@@ -142,6 +153,7 @@ vThreadShade = threadShade;
 vThreadX = transformed.x;
 #ifdef THREAD_PIECE
 vThreadWhen = threadWhen;
+vThreadString = threadString;
 #endif
 transformed += objectNormal * uRadius * 0.13 * (plyHeight(plyPhase(threadAlong)) - 0.72);`,
     );
@@ -164,7 +176,9 @@ varying float vThreadX;
 uniform float uNow;
 uniform float uGhost;
 uniform float uTrail;
+uniform float uOnly;
 varying float vThreadWhen;
+varying float vThreadString;
 #endif
 varying vec3 vThreadTangent;
 varying vec2 vThreadAlong;
@@ -183,7 +197,8 @@ if (vThreadWhen > uNow) {
   vec2 cell = floor(gl_FragCoord.xy / 2.0);
   if (mod(cell.x + cell.y, 2.0) > 0.5) discard;
 }
-if (uTrail > 0.0 && vThreadWhen >= 0.0 && vThreadWhen <= uNow) {
+if (uTrail > 0.0 && vThreadWhen >= 0.0 && vThreadWhen <= uNow
+  && (uOnly < -0.5 || abs(vThreadString - uOnly) < 0.5)) {
   mark = 1.0 - smoothstep(0.75, 1.0, (uNow - vThreadWhen) / uTrail);
   float bright = dot(diffuseColor.rgb, vec3(0.2126, 0.7152, 0.0722));
   markColour = bright > 0.3 ? vec3(0.012, 0.023, 0.042) : vec3(0.9, 0.86, 0.76);
