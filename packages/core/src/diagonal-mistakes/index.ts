@@ -1,3 +1,4 @@
+export * from './consequences.js';
 export * from './diagnose.js';
 export {
   type MistakenDiagonal,
@@ -11,7 +12,10 @@ export {
   type DiagonalMistakeKind,
   diagonalMistakeKey,
 } from './mistake.js';
+export { possibleDiagonalMistakes } from './possible.js';
 export { DiagonalLook, type DiagonalSeen } from './seen.js';
 export type { DiagonalQuestion } from './tell-apart.js';
+export { diagonalDiagnosisText } from './text.js';
 export type { DiagonalUndo } from './undo.js';
 export { DIAGONAL_MISTAKE_WEIGHTS } from './weights.js';
+export { DiagonalMistakeWords } from './words.js';

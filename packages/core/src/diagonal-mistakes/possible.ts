@@ -1,7 +1,17 @@
-import { NO_KNOT } from '../diagonal/pattern.js';
+import { type DiagonalPattern, NO_KNOT } from '../diagonal/pattern.js';
 import { KNOT_KINDS } from '../model/knot.js';
-import type { PlacedMistake, RowMistake, StartMistake } from './mistake.js';
-import { HALF, NO_SLOT, type Piece, type PieceRow } from './piece.js';
+import type { DiagonalMistake, PlacedMistake, RowMistake, StartMistake } from './mistake.js';
+import { HALF, NO_SLOT, type Piece, type PieceRow, soundPiece } from './piece.js';
+
+/** Every mistake that can be made in knotting a pattern: of rows, at the start, knot by knot. */
+export function* possibleDiagonalMistakes(
+  pattern: DiagonalPattern,
+): Generator<DiagonalMistake, void, undefined> {
+  const piece = soundPiece(pattern);
+  yield* possibleRows(piece, pattern.rows);
+  yield* possibleAtStart(piece);
+  for (let row = 0; row < pattern.rows; row++) yield* possibleInRow(piece, row);
+}
 
 /** Every mistake that can be made in one row of a piece, place by place. */
 export function* possibleInRow(piece: Piece, row: number): Generator<PlacedMistake> {

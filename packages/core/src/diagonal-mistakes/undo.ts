@@ -7,7 +7,7 @@ export interface DiagonalUndo {
   /** Row and place to go back to, from 0; place is null when it is a whole row. */
   readonly row: number;
   readonly place: number | null;
-  /** Whole knots to undo, each with row and place; those tied last come first. */
+  /** Knots to undo, half-tied ones too, each with row and place; those tied last come first. */
   readonly knots: readonly { readonly row: number; readonly place: number }[];
 }
 
