@@ -3,9 +3,23 @@ import { SOLVE_LIMITS, type SolveOptions, type SolveProgress } from './options.j
 /** How long the solver searches before the page gets a turn, in ms. */
 const TURN = 200;
 
+/** How long something may go on. */
+export interface TimeLimit {
+  readonly ends: number;
+  readonly over: boolean;
+  /** Lets a page draw, and an abort arrive. */
+  pause(): Promise<void>;
+}
+
+/** End of the solver's next turn, as of Date.now(). */
+export function turnEnds({ ends }: TimeLimit): number {
+  return Math.min(ends, Date.now() + TURN);
+}
+
 /** The time there is, whether the maker still waits, and what is told meanwhile. */
-export class Clock {
+export class Clock implements TimeLimit {
   readonly begun = Date.now();
+  /** End of the time there is, as of Date.now(). */
   readonly ends: number;
   readonly #signal: SolveOptions['signal'];
   readonly #tell: SolveOptions['onProgress'];
@@ -19,13 +33,26 @@ export class Clock {
     this.#tell = onProgress;
   }
 
-  get over(): boolean {
-    return this.#signal?.aborted === true || Date.now() >= this.ends;
+  /** A part of what is left of the time, ending early; `share` from 0 to 1. */
+  part(share: number): TimeLimit {
+    return this.next((share * (this.ends - Date.now())) / 1_000);
   }
 
-  /** End of the solver's next turn, as of Date.now(). */
-  get turnEnds(): number {
-    return Math.min(this.ends, Date.now() + TURN);
+  /** So many seconds from now, within the time there is. */
+  next(seconds: number): TimeLimit {
+    const ends = Math.min(this.ends, Date.now() + seconds * 1_000);
+    const clock = this;
+    return {
+      ends,
+      get over() {
+        return clock.over || Date.now() >= ends;
+      },
+      pause: () => clock.pause(),
+    };
+  }
+
+  get over(): boolean {
+    return this.#signal?.aborted === true || Date.now() >= this.ends;
   }
 
   get seconds(): number {

@@ -1,6 +1,6 @@
 import { ANY_COLOUR } from '../diagonal/picture.js';
-import type { Problem } from './problem.js';
-import type { Weave } from './weave.js';
+import type { Task } from './task.js';
+import type { Net } from './weave.js';
 
 /**
  * The colours that each wire can still have, as bits: colours 0-31 in `low`, 32-63 in `high`.
@@ -11,13 +11,13 @@ import type { Weave } from './weave.js';
 export class Domains {
   readonly low: Uint32Array;
   readonly high: Uint32Array;
-  readonly #net: Weave;
+  readonly #net: Net;
   readonly #asked: Uint8Array;
   readonly #above: Int32Array;
   readonly #below: Int32Array;
   /** Knot that last struck a colour from each wire, or -1. */
   readonly #struckBy: Int32Array;
-  /** Stamp of the last time a colour was struck from each wire. */
+
   readonly #queue: Int32Array;
   readonly #queued: Uint8Array;
   #head = 0;
@@ -25,12 +25,11 @@ export class Domains {
   /** The knot that no colours are left for, or -1. */
   emptied = -1;
 
-  constructor(problem: Pick<Problem, 'net' | 'asked' | 'start' | 'palette'>) {
-    const { net, asked, start, palette } = problem;
+  constructor({ net, asked, fixed, colours }: Omit<Task, 'limits'>) {
     this.#net = net;
     this.#asked = asked;
-    this.low = new Uint32Array(net.wires).fill(bits(palette.length));
-    this.high = new Uint32Array(net.wires).fill(bits(palette.length - 32));
+    this.low = new Uint32Array(net.wires).fill(bits(colours));
+    this.high = new Uint32Array(net.wires).fill(bits(colours - 32));
     this.#struckBy = new Int32Array(net.wires).fill(-1);
     this.#above = new Int32Array(net.wires).fill(-1);
     this.#below = new Int32Array(net.wires).fill(-1);
@@ -42,9 +41,9 @@ export class Domains {
     }
     this.#queue = new Int32Array(Math.max(net.knots, 1));
     this.#queued = new Uint8Array(net.knots);
-    for (let slot = 0; slot < start.length; slot++) {
-      const colour = start[slot] as number;
-      if (colour !== ANY_COLOUR) this.keep(net.start[slot] as number, colour);
+    for (let wire = 0; wire < net.wires; wire++) {
+      const colour = fixed[wire] as number;
+      if (colour !== ANY_COLOUR) this.keep(wire, colour);
     }
   }
 

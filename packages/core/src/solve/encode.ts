@@ -1,13 +1,13 @@
 import { ANY_COLOUR } from '../diagonal/picture.js';
 import type { Domains } from './domains.js';
-import type { Problem } from './problem.js';
 import type { Literal, SatSolver } from './sat/solver.js';
+import type { Task } from './task.js';
 
 /** Up to this many literals, "at most one" is said for every pair of them. */
 const PAIRS = 6;
 
 /**
- * A problem in clauses. "Wire w has colour c" is one variable for each colour the wire can still
+ * A task in clauses. "Wire w has colour c" is one variable for each colour the wire can still
  * have after narrowing, or a single one for a wire with two; a wire with one colour needs none.
  *
  * At a knot with wires a, b above and c, d below and any colour x: a wire below has x if one above
@@ -27,17 +27,17 @@ export class Encoding {
   /**
    * @param soft whether knots show their colours only where `shows` is asked for; else they must
    */
-  constructor(problem: Problem, domains: Domains, solver: SatSolver, soft: boolean) {
+  constructor(task: Task, domains: Domains, solver: SatSolver, soft: boolean) {
     this.solver = solver;
     this.#domains = domains;
-    this.#colours = problem.palette.length;
+    this.#colours = task.colours;
     this.always = solver.newVariable();
     solver.add([this.always]);
-    this.#literals = new Int32Array(problem.net.wires * this.#colours);
-    this.shows = new Int32Array(problem.net.knots);
-    this.#wires(problem);
-    this.#knots(problem, soft);
-    this.#limits(problem);
+    this.#literals = new Int32Array(task.net.wires * this.#colours);
+    this.shows = new Int32Array(task.net.knots);
+    this.#wires(task);
+    this.#knots(task, soft);
+    this.#limits(task);
   }
 
   literal(wire: number, colour: number): Literal {
@@ -52,8 +52,7 @@ export class Encoding {
     for (let wire = 0; wire < wires; wire++) {
       for (let colour = 0; colour < colours; colour++) {
         const literal = this.#literals[wire * colours + colour] as number;
-        // Nought: a wire that goes by another's name, in a closed repeat.
-        if (literal === 0 || literal === -this.always) continue;
+        if (literal === -this.always) continue;
         if (literal !== this.always && !this.solver.holds(literal)) continue;
         result[wire] = colour;
         break;
@@ -68,26 +67,18 @@ export class Encoding {
     this.solver.add(clause.filter((literal) => literal !== -this.always));
   }
 
-  #wires({ net }: Problem): void {
+  #wires({ net }: Task): void {
     const colours = this.#colours;
-    const done = new Uint8Array(net.wires);
-    const wire = (name: number): void => {
-      if (done[name] === 1) return;
-      done[name] = 1;
+    for (let wire = 0; wire < net.wires; wire++) {
       const can: number[] = [];
       for (let colour = 0; colour < colours; colour++) {
-        this.#literals[name * colours + colour] = -this.always;
-        if (this.#domains.has(name, colour)) can.push(colour);
+        this.#literals[wire * colours + colour] = -this.always;
+        if (this.#domains.has(wire, colour)) can.push(colour);
       }
       const literals = this.#oneOf(can.length);
       for (const [place, colour] of can.entries()) {
-        this.#literals[name * colours + colour] = literals[place] as number;
+        this.#literals[wire * colours + colour] = literals[place] as number;
       }
-    };
-    for (const name of net.start) wire(name);
-    for (let knot = 0; knot < net.knots; knot++) {
-      wire(net.belowLeft[knot] as number);
-      wire(net.belowRight[knot] as number);
     }
   }
 
@@ -119,7 +110,7 @@ export class Encoding {
     this.#atMostOne([-elsewhere, ...literals.slice(half)]);
   }
 
-  #knots({ net, asked }: Problem, soft: boolean): void {
+  #knots({ net, asked }: Task, soft: boolean): void {
     for (let knot = 0; knot < net.knots; knot++) {
       const a = net.aboveLeft[knot] as number;
       const b = net.aboveRight[knot] as number;
@@ -147,11 +138,10 @@ export class Encoding {
   }
 
   /** At most so many strings of each colour. */
-  #limits({ net, most }: Problem): void {
-    for (const [colour, limit] of most.entries()) {
-      if (limit >= net.start.length) continue;
-      const strings = Array.from(net.start, (wire) => this.literal(wire, colour));
-      atMost(this, strings, limit);
+  #limits({ limits }: Task): void {
+    for (const { colour, wires, most } of limits) {
+      const strings = Array.from(wires, (wire) => this.literal(wire, colour));
+      atMost(this, strings, most);
     }
   }
 }

@@ -3,11 +3,15 @@ import { answer } from './answer.js';
 import { Clock } from './clock.js';
 import { Domains } from './domains.js';
 import { Encoding } from './encode.js';
+import { wrongByCounting } from './nearest/counting.js';
+import { findNearest } from './nearest/nearest.js';
 import type { DiagonalSolution, SolveOptions } from './options.js';
-import { problemOf } from './problem.js';
+import { type Problem, problemOf } from './problem.js';
 import { loadCadical } from './sat/cadical.js';
+import type { SatSolverMaker, Verdict } from './sat/solver.js';
 import { search } from './search.js';
 import { settle } from './settle.js';
+import { wholeTask } from './task.js';
 
 /**
  * Finds starting colours and knots that show a wanted picture, or proves that there are none.
@@ -20,26 +24,47 @@ export async function solveDiagonal(
 ): Promise<DiagonalSolution> {
   const clock = new Clock(options);
   const problem = problemOf(wanted, options);
-  clock.tell('reading');
-  const domains = new Domains(problem);
-  if (!domains.narrowAll()) {
-    return answer(wanted, options, clock, { status: 'impossible', pattern: null, atLeastWrong: 1 });
+  const maker = await loadCadical();
+  const exact = await solveExactly(problem, maker, clock);
+  if (exact.colours !== null) {
+    const pattern = settle(problem, exact.colours, options.prefer ?? 'changes');
+    return answer(wanted, options, clock, { status: 'solved', pattern, atLeastWrong: 0 });
   }
-  clock.tell('searching');
-  const solver = (await loadCadical())();
-  try {
-    const encoding = new Encoding(problem, domains, solver, false);
-    const verdict = await search(solver, [], clock);
-    if (verdict === 'satisfiable') {
-      const pattern = settle(problem, encoding.colours(), options.prefer ?? 'changes');
-      return answer(wanted, options, clock, { status: 'solved', pattern, atLeastWrong: 0 });
-    }
-    const status = verdict === 'unknown' ? 'stopped' : 'impossible';
+  const impossible = exact.verdict === 'unsatisfiable';
+  const { atMostWrong = 0, nearest = true } = options;
+  if (!nearest && atMostWrong === 0) {
     return answer(wanted, options, clock, {
-      status,
+      status: impossible ? 'impossible' : 'stopped',
       pattern: null,
-      atLeastWrong: status === 'impossible' ? 1 : 0,
+      atLeastWrong: impossible ? 1 : 0,
     });
+  }
+  const { colours, wrong, least } = await findNearest(problem, maker, clock, impossible ? 1 : 0);
+  const pattern = colours === null ? null : settle(problem, colours, options.prefer ?? 'changes');
+  const status =
+    wrong <= atMostWrong ? 'solved' : least > atMostWrong ? 'impossible' : ('stopped' as const);
+  return answer(wanted, options, clock, { status, pattern, atLeastWrong: least });
+}
+
+interface Exact {
+  readonly verdict: Verdict;
+  readonly colours: Uint8Array | null;
+}
+
+/** Colours of the wires with which every knot shows what is wanted. */
+async function solveExactly(problem: Problem, maker: SatSolverMaker, clock: Clock): Promise<Exact> {
+  clock.tell('reading');
+  // What counting shows at once, the solver would be long about.
+  if (wrongByCounting(problem) > 0) return { verdict: 'unsatisfiable', colours: null };
+  const task = wholeTask(problem);
+  const domains = new Domains(task);
+  if (!domains.narrowAll()) return { verdict: 'unsatisfiable', colours: null };
+  clock.tell('searching');
+  const solver = maker();
+  try {
+    const encoding = new Encoding(task, domains, solver, false);
+    const verdict = await search(solver, [], clock.part(0.5));
+    return { verdict, colours: verdict === 'satisfiable' ? encoding.colours() : null };
   } finally {
     solver.dispose();
   }

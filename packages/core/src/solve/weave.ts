@@ -7,7 +7,7 @@ import { ANY_COLOUR, BARE, type DiagonalPicture } from '../diagonal/picture.js';
  * leave it in either order, so the two wires below a knot have the colours of the two above it, in
  * either order, and the knot can show either of them.
  */
-export interface Weave {
+export interface Net {
   readonly wires: number;
   readonly knots: number;
   /** Wires above and below each knot, left and right. */
@@ -15,6 +15,10 @@ export interface Weave {
   readonly aboveRight: Int32Array;
   readonly belowLeft: Int32Array;
   readonly belowRight: Int32Array;
+}
+
+/** The net of a whole picture. */
+export interface Weave extends Net {
   /** Where each knot stands in the arrays of the lattice; knots are in reading order. */
   readonly cells: Int32Array;
   /** Colour that each knot is to show, or ANY_COLOUR. */
