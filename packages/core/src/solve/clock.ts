@@ -7,6 +7,8 @@ const TURN = 200;
 export interface TimeLimit {
   readonly ends: number;
   readonly over: boolean;
+  /** So many seconds from now, within this time. */
+  next(seconds: number): TimeLimit;
   /** Lets a page draw, and an abort arrive. */
   pause(): Promise<void>;
 }
@@ -33,22 +35,13 @@ export class Clock implements TimeLimit {
     this.#tell = onProgress;
   }
 
-  /** A part of what is left of the time, ending early; `share` from 0 to 1. */
+  /** A part of what is left of the time; `share` from 0 to 1. */
   part(share: number): TimeLimit {
     return this.next((share * (this.ends - Date.now())) / 1_000);
   }
 
-  /** So many seconds from now, within the time there is. */
   next(seconds: number): TimeLimit {
-    const ends = Math.min(this.ends, Date.now() + seconds * 1_000);
-    const clock = this;
-    return {
-      ends,
-      get over() {
-        return clock.over || Date.now() >= ends;
-      },
-      pause: () => clock.pause(),
-    };
+    return within(this, seconds);
   }
 
   get over(): boolean {
@@ -75,6 +68,20 @@ export class Clock implements TimeLimit {
     await new Promise<void>((resolve) => later(resolve));
     this.#lastPause = Date.now();
   }
+}
+
+function within(outer: TimeLimit, seconds: number): TimeLimit {
+  const ends = Math.min(outer.ends, Date.now() + seconds * 1_000);
+  return {
+    ends,
+    get over() {
+      return outer.over || Date.now() >= ends;
+    },
+    next(shorter) {
+      return within(this, shorter);
+    },
+    pause: () => outer.pause(),
+  };
 }
 
 /** Node and browsers both have setTimeout; the language itself does not know it. */

@@ -20,12 +20,19 @@ export interface Problem {
   readonly fewestOf: number | null;
 }
 
-/** @throws InputError for a picture or options that make no sense */
-export function problemOf(picture: DiagonalPicture, options: SolveOptions): Problem {
+/**
+ * @param spare whether a colour that no knot is to show is in play too, if there is one
+ * @throws InputError for a picture or options that make no sense
+ */
+export function problemOf(
+  picture: DiagonalPicture,
+  options: SolveOptions,
+  spare = options.fewestOf !== undefined,
+): Problem {
   checkPicture(picture);
   checkOptions(picture, options);
   const net = weave(picture, options.repeat === true);
-  const palette = paletteOf(picture, net, options);
+  const palette = paletteOf(picture, net, options, spare);
   const numbers = new Uint8Array(256).fill(ANY_COLOUR);
   for (const [number, colour] of palette.entries()) numbers[colour] = number;
   const { strings } = picture;
@@ -45,9 +52,14 @@ export function problemOf(picture: DiagonalPicture, options: SolveOptions): Prob
 /**
  * The colours in play. A colour that no knot is to show can be exchanged for any other throughout
  * without a knot showing it, so it is left out, unless strings must have it, or may be short of
- * another.
+ * another. For the same reason one spare colour stands for all others.
  */
-function paletteOf(picture: DiagonalPicture, net: Weave, options: SolveOptions): number[] {
+function paletteOf(
+  picture: DiagonalPicture,
+  net: Weave,
+  options: SolveOptions,
+  spare: boolean,
+): number[] {
   const { colours } = picture;
   if (options.most !== undefined) return colours.map((_, colour) => colour);
   const used = new Set<number>();
@@ -55,13 +67,12 @@ function paletteOf(picture: DiagonalPicture, net: Weave, options: SolveOptions):
   for (const colour of Array.from(options.start ?? [])) {
     if (colour !== ANY_COLOUR) used.add(colour);
   }
-  if (options.fewestOf !== undefined) {
-    used.add(options.fewestOf);
-    // Some colour for the other strings, if there is any.
+  if (options.fewestOf !== undefined) used.add(options.fewestOf);
+  if (used.size === 0) used.add(0);
+  if (spare) {
     const other = colours.findIndex((_, colour) => !used.has(colour));
     if (other >= 0) used.add(other);
   }
-  if (used.size === 0) used.add(0);
   return [...used].sort((a, b) => a - b);
 }
 

@@ -3,9 +3,10 @@ import { answer } from './answer.js';
 import { Clock } from './clock.js';
 import { Domains } from './domains.js';
 import { Encoding } from './encode.js';
+import { findConflict } from './explain/conflict.js';
 import { wrongByCounting } from './nearest/counting.js';
 import { findNearest } from './nearest/nearest.js';
-import type { DiagonalSolution, SolveOptions } from './options.js';
+import type { DiagonalConflict, DiagonalSolution, SolveOptions } from './options.js';
 import { type Problem, problemOf } from './problem.js';
 import { loadCadical } from './sat/cadical.js';
 import type { SatSolverMaker, Verdict } from './sat/solver.js';
@@ -31,19 +32,25 @@ export async function solveDiagonal(
     return answer(wanted, options, clock, { status: 'solved', pattern, atLeastWrong: 0 });
   }
   const impossible = exact.verdict === 'unsatisfiable';
-  const { atMostWrong = 0, nearest = true } = options;
+  const { atMostWrong = 0, nearest = true, explain = true } = options;
+  let conflict: DiagonalConflict | null = null;
+  if (impossible && explain && atMostWrong === 0) {
+    clock.tell('explaining');
+    conflict = await findConflict(problem, maker, clock.part(nearest ? 0.3 : 1));
+  }
   if (!nearest && atMostWrong === 0) {
     return answer(wanted, options, clock, {
       status: impossible ? 'impossible' : 'stopped',
       pattern: null,
       atLeastWrong: impossible ? 1 : 0,
+      conflict,
     });
   }
   const { colours, wrong, least } = await findNearest(problem, maker, clock, impossible ? 1 : 0);
   const pattern = colours === null ? null : settle(problem, colours, options.prefer ?? 'changes');
   const status =
     wrong <= atMostWrong ? 'solved' : least > atMostWrong ? 'impossible' : ('stopped' as const);
-  return answer(wanted, options, clock, { status, pattern, atLeastWrong: least });
+  return answer(wanted, options, clock, { status, pattern, atLeastWrong: least, conflict });
 }
 
 interface Exact {

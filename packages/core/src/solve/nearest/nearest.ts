@@ -73,9 +73,14 @@ class NearestSearch {
       await this.#prove(proof, turn);
       if (!this.#done) await this.#lay(proof);
       const bettering = this.#better();
+      const bounding = this.#boundByBands();
       while (!this.#done) {
-        const until = Date.now() + turn * 1_000;
-        while (!this.#done && Date.now() < until) await bettering.next();
+        for (const steps of [bettering, bounding]) {
+          const until = Date.now() + turn * 1_000;
+          while (!this.#done && Date.now() < until) {
+            if ((await steps.next()).done === true) break;
+          }
+        }
         await this.#prove(proof, turn);
         turn *= 1.5;
       }
@@ -110,6 +115,33 @@ class NearestSearch {
     const reached = await fewest.run(this.#clock.next(seconds), this.#wrong, told);
     this.#knownLeast(fewest.least);
     if (reached) this.#found(encoding.colours());
+  }
+
+  /**
+   * What must be wrong in one band of rows, whatever the rest, must be wrong besides what must be
+   * so in another: a bound for pieces too large to be searched as a whole. A band at each step.
+   */
+  async *#boundByBands(): AsyncGenerator<void, void, undefined> {
+    const { picture, net } = this.#problem;
+    const nothing = new Uint8Array(net.wires).fill(UNKNOWN);
+    const task = { ...this.#task, limits: [] };
+    for (let height = FIRST_ROWS; height < picture.rows; height *= 2) {
+      let least = 0;
+      for (let row = 0; row < picture.rows; row += height) {
+        const slots: [number, number] = [0, picture.strings];
+        const knots = this.#finder.inside({ rows: [row, row + height], slots });
+        const part = partOf(task, this.#ends, nothing, knots);
+        const soft = softTask(part.task, this.#maker);
+        if (soft === null) continue;
+        const seconds = (WINDOW_SECONDS * height) / FIRST_ROWS;
+        await soft.fewest.run(this.#clock.next(seconds), Number.POSITIVE_INFINITY);
+        soft.encoding.solver.dispose();
+        least += soft.fewest.least;
+        yield;
+      }
+      this.#knownLeast(least);
+      yield;
+    }
   }
 
   /** A first pattern: rows are laid in windows that overlap by half. */
@@ -168,7 +200,7 @@ class NearestSearch {
   }
 
   /** Betters the pattern found, a window at each step, without end. */
-  async *#better(): AsyncGenerator<void, never, undefined> {
+  async *#better(): AsyncGenerator<void, void, undefined> {
     const { picture } = this.#problem;
     const { rows: all, strings } = picture;
     for (let size = 8; ; size = Math.ceil(size * 1.4)) {
@@ -180,9 +212,8 @@ class NearestSearch {
         for (let bettered = true; bettered; ) {
           bettered = false;
           const colours = this.#colours;
-          const wrong = colours === null ? [] : wrongKnots(this.#task, colours);
-          if (wrong.length === 0) yield;
-          for (const knot of this.#shuffled(wrong)) {
+          if (colours === null) return;
+          for (const knot of this.#shuffled(wrongKnots(this.#task, colours))) {
             if (await this.#betterAbout(knot, height, width)) bettered = true;
             yield;
           }
@@ -201,7 +232,10 @@ class NearestSearch {
     const before = knots.filter((one) => isWrong(this.#task, colours, one)).length;
     const time = this.#clock.next(WINDOW_SECONDS);
     const found = await searchPart(part.task, this.#maker, time, before, false);
-    if (found.colours === null) return false;
+    if (found.colours === null) {
+      if (found.best && knots.length === this.#task.net.knots) this.#knownLeast(before);
+      return false;
+    }
     const next = colours.slice();
     for (const [number, wire] of part.wires.entries()) next[wire] = found.colours[number] as number;
     const bettered = wrongIn(this.#task, next) < this.#wrong;
