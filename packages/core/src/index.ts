@@ -14,6 +14,7 @@ export { MistakeWords } from './diagnose/words.js';
 export * from './diagonal/index.js';
 export * from './diagonal-mistakes/index.js';
 export * from './diagonal-picture/index.js';
+export * from './diagonal-words/index.js';
 export { checkHeader, unknownProperty } from './document/header.js';
 export { JsonText, type Properties } from './document/json.js';
 export { FILE_LIMITS } from './document/limits.js';

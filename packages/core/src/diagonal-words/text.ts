@@ -1,0 +1,81 @@
+import type { DiagonalPattern } from '../diagonal/pattern.js';
+import type { DiagonalPlan } from '../diagonal/plan.js';
+import { DiagonalPlanReader, type DiagonalRowReading } from '../diagonal/reading.js';
+import { InputError } from '../errors.js';
+import { sectionText, titleOf } from '../instructions/text.js';
+import { count } from '../instructions/wording.js';
+import { instructDiagonalRow } from './instruct-row.js';
+import { closingDiagonalSection, openingDiagonalSections } from './opening.js';
+import type { DiagonalRowInstructions } from './parts.js';
+import { type DiagonalVerdict, diagonalFindingInWords, diagonalSummaryInWords } from './summary.js';
+
+/**
+ * The instructions of a diagonal piece as lines of text, without line ends. Lines are made as
+ * they are asked for, row by row. A plan whose steps cannot all be done is told up to where they
+ * can.
+ */
+export function* diagonalInstructionsText(
+  plan: DiagonalPlan,
+  pattern: DiagonalPattern,
+  verdict?: DiagonalVerdict,
+): Generator<string, void, undefined> {
+  yield titleOf(plan, pattern);
+  yield '';
+  yield sizeInWords(plan);
+  if (verdict !== undefined) yield* diagonalSummaryInWords(verdict, pattern);
+  for (const section of openingDiagonalSections(plan)) yield* sectionText(section);
+  for (const row of diagonalRowsOf(plan)) {
+    yield '';
+    if (row instanceof InputError) {
+      yield `The instructions stop here. ${row.message}`;
+      yield* findingsText(verdict);
+      return;
+    }
+    yield* rowText(row);
+  }
+  yield* sectionText(closingDiagonalSection(plan));
+  yield* findingsText(verdict);
+}
+
+export function sizeInWords({ lattice }: DiagonalPlan): string {
+  return `A diagonal pattern: ${count(lattice.rows, 'row')} with ${count(lattice.strings, 'string')}.`;
+}
+
+function* findingsText(verdict?: DiagonalVerdict): Generator<string, void, undefined> {
+  if (verdict === undefined || verdict.findings.length === 0) return;
+  yield '';
+  yield 'Findings';
+  for (const finding of verdict.findings) yield `  - ${diagonalFindingInWords(finding)}`;
+}
+
+/** Instructions row by row; in place of a row that cannot be read, the error, as the last. */
+export function* diagonalRowsOf(
+  plan: DiagonalPlan,
+): Generator<DiagonalRowInstructions | InputError, void, undefined> {
+  const reader = new DiagonalPlanReader(plan);
+  for (let at = 0; at < plan.lattice.rows; at++) {
+    let row: DiagonalRowReading;
+    try {
+      row = reader.row(at);
+    } catch (error) {
+      if (!(error instanceof InputError)) throw error;
+      yield error;
+      return;
+    }
+    yield instructDiagonalRow(row, plan);
+  }
+}
+
+function* rowText(row: DiagonalRowInstructions): Generator<string, void, undefined> {
+  yield row.heading;
+  let number = 0;
+  for (const part of row.parts) {
+    if (part.kind === 'row' || part.kind === 'order') {
+      yield `  ${part.text}`;
+      continue;
+    }
+    number++;
+    yield `  ${number}. ${part.text}`;
+    for (const substep of part.substeps) yield `     - ${substep}`;
+  }
+}
