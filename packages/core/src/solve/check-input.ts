@@ -83,15 +83,28 @@ export function checkOptions(picture: DiagonalPicture, options: SolveOptions): v
       );
     }
   }
-  if (most !== undefined) checkMost(picture, most);
+  if (most !== undefined) checkMost(picture, most, start);
 }
 
-function checkMost(picture: DiagonalPicture, most: readonly (number | null)[]): void {
+function checkMost(
+  picture: DiagonalPicture,
+  most: readonly (number | null)[],
+  start: SolveOptions['start'],
+): void {
   let room = 0;
   for (let colour = 0; colour < picture.colours.length; colour++) {
     const limit = most[colour] ?? null;
     if (limit !== null) whole('most strings of a colour', limit, 0, Number.MAX_SAFE_INTEGER);
     room += limit ?? picture.strings;
+  }
+  for (const [colour, limit] of most.entries()) {
+    const hung = Array.from(start ?? []).filter((one) => one === colour).length;
+    if (limit === null || hung <= limit) continue;
+    throw refused(
+      'start-over-limit',
+      `${hung} strings start in ${picture.colours[colour]?.name || `colour ${colour + 1}`}, and at most ${limit} may have it.`,
+      'Allow more strings of it, or start with fewer.',
+    );
   }
   if (room >= picture.strings) return;
   throw refused(

@@ -7,7 +7,12 @@ export const SOLVE_LIMITS = {
   maxSeconds: 86_400,
 } as const;
 
-/** What is liked best among the patterns that show a picture. */
+/**
+ * What is liked best among the patterns that show a picture. `changes`: few neighbours in a row of
+ * different kinds; `balance`: no string ties much more than the others; `none`: the first that is
+ * found, with few changes where that costs nothing. The first two are searched for within the time
+ * there is; they are not proven to be the best.
+ */
 export type SolvePreference = 'changes' | 'balance' | 'none';
 
 export const SOLVE_PREFERENCES: readonly SolvePreference[] = ['changes', 'balance', 'none'];
@@ -32,7 +37,7 @@ export interface SolveOptions {
   readonly most?: readonly (number | null)[];
   /** A colour that as few strings as possible are to have. */
   readonly fewestOf?: number;
-  /** What is liked best among equals. Default: 'changes'. */
+  /** Default: 'none'. */
   readonly prefer?: SolvePreference;
   /** Knots that may show another colour than the wanted one. Default: none. */
   readonly atMostWrong?: number;

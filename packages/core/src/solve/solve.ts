@@ -1,3 +1,4 @@
+import type { DiagonalPattern } from '../diagonal/pattern.js';
 import type { DiagonalPicture } from '../diagonal/picture.js';
 import { answer } from './answer.js';
 import { Clock } from './clock.js';
@@ -13,6 +14,8 @@ import type { SatSolverMaker, Verdict } from './sat/solver.js';
 import { search } from './search.js';
 import { settle } from './settle.js';
 import { wholeTask } from './task.js';
+import { fewerChanges } from './tidy/changes.js';
+import { fewestStrings } from './tidy/strings.js';
 
 /**
  * Finds starting colours and knots that show a wanted picture, or proves that there are none.
@@ -28,8 +31,14 @@ export async function solveDiagonal(
   const maker = await loadCadical();
   const exact = await solveExactly(problem, maker, clock);
   if (exact.colours !== null) {
-    const pattern = settle(problem, exact.colours, options.prefer ?? 'changes');
-    return answer(wanted, options, clock, { status: 'solved', pattern, atLeastWrong: 0 });
+    const pattern = await tidied(problem, exact.colours, maker, clock, options);
+    const { fewestProven } = exact;
+    return answer(wanted, options, clock, {
+      status: 'solved',
+      pattern,
+      atLeastWrong: 0,
+      fewestProven,
+    });
   }
   const impossible = exact.verdict === 'unsatisfiable';
   const { atMostWrong = 0, nearest = true, explain = true } = options;
@@ -47,7 +56,7 @@ export async function solveDiagonal(
     });
   }
   const { colours, wrong, least } = await findNearest(problem, maker, clock, impossible ? 1 : 0);
-  const pattern = colours === null ? null : settle(problem, colours, options.prefer ?? 'changes');
+  const pattern = colours === null ? null : settle(problem, colours, options.prefer ?? 'none');
   const status =
     wrong <= atMostWrong ? 'solved' : least > atMostWrong ? 'impossible' : ('stopped' as const);
   return answer(wanted, options, clock, { status, pattern, atLeastWrong: least, conflict });
@@ -56,23 +65,47 @@ export async function solveDiagonal(
 interface Exact {
   readonly verdict: Verdict;
   readonly colours: Uint8Array | null;
+  readonly fewestProven: boolean | null;
 }
+
+const IMPOSSIBLE: Exact = { verdict: 'unsatisfiable', colours: null, fewestProven: null };
 
 /** Colours of the wires with which every knot shows what is wanted. */
 async function solveExactly(problem: Problem, maker: SatSolverMaker, clock: Clock): Promise<Exact> {
   clock.tell('reading');
   // What counting shows at once, the solver would be long about.
-  if (wrongByCounting(problem) > 0) return { verdict: 'unsatisfiable', colours: null };
+  if (wrongByCounting(problem) > 0) return IMPOSSIBLE;
   const task = wholeTask(problem);
   const domains = new Domains(task);
-  if (!domains.narrowAll()) return { verdict: 'unsatisfiable', colours: null };
+  if (!domains.narrowAll()) return IMPOSSIBLE;
   clock.tell('searching');
   const solver = maker();
   try {
     const encoding = new Encoding(task, domains, solver, false);
     const verdict = await search(solver, [], clock.part(0.5));
-    return { verdict, colours: verdict === 'satisfiable' ? encoding.colours() : null };
+    if (verdict !== 'satisfiable') return { verdict, colours: null, fewestProven: null };
+    const colours = encoding.colours();
+    const { fewestOf } = problem;
+    if (fewestOf === null) return { verdict, colours, fewestProven: null };
+    const fewest = await fewestStrings(problem, encoding, colours, fewestOf, clock.part(0.5));
+    return { verdict, colours: fewest.colours, fewestProven: fewest.proven };
   } finally {
     solver.dispose();
   }
+}
+
+/** The pattern of the colours found, bettered where that is asked for. */
+async function tidied(
+  problem: Problem,
+  colours: Uint8Array,
+  maker: SatSolverMaker,
+  clock: Clock,
+  { prefer = 'none' }: SolveOptions,
+): Promise<DiagonalPattern> {
+  if (prefer !== 'changes') return settle(problem, colours, prefer);
+  // Where the strings of a colour were made few, the start stays as it is.
+  const start = problem.net.start.map((wire) => colours[wire] as number);
+  const kept = problem.fewestOf === null ? problem : { ...problem, start: Uint8Array.from(start) };
+  const bettered = await fewerChanges(kept, colours, maker, clock, clock.part(0.5));
+  return settle(problem, bettered, prefer);
 }
