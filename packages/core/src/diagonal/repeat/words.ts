@@ -67,7 +67,7 @@ function pictureInWords({ rowsApart, smallestRepeatRows }: DiagonalRepeat): stri
   if (smallestRepeatRows < BigInt(rowsApart)) {
     return `What is seen begins anew after ${rows} already: a shorter repeat would do.`;
   }
-  return `What is seen begins anew after ${rows} only.`;
+  return `What is seen begins anew only after ${rows}.`;
 }
 
 function times(repeats: bigint): string {

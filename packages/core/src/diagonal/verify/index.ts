@@ -1,0 +1,2 @@
+export * from './findings.js';
+export { type DiagonalVerifyOptions, verifyDiagonal } from './verify.js';
