@@ -51,7 +51,8 @@ export class Lengths {
 
   /**
    * @param diameter of the thread, mm
-   * @param across,along factors by which a swatch was wider and longer than computed
+   * @param across factor by which a swatch was wider than computed
+   * @param along factor by which it was longer
    */
   constructor(measures: KnotMeasures, diameter: number, across = 1, along = 1) {
     const scaled = (kind: KnotKind): number => measures.tying[kind] * diameter;
