@@ -9,4 +9,5 @@ export type { ShiftedRepeat } from './repeat/endless.js';
 export * from './repeat/repeat.js';
 export { repeatInWords } from './repeat/words.js';
 export { type DiagonalReading, NO_STRING_HERE, simulateDiagonal } from './simulate.js';
+export * from './symmetry.js';
 export * from './verify/index.js';
