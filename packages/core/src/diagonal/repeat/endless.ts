@@ -14,8 +14,6 @@ export interface ShiftedRepeat {
 const MOST_PLACES_SHIFTED = 30_000;
 const MOST_ROWS_SHIFTED = 32;
 
-const NOTHING = -1;
-
 /**
  * What is seen of a pattern that is repeated without end, told without knotting it: it may take
  * more repeats than could ever be knotted until it begins anew.
@@ -105,39 +103,38 @@ export class EndlessPicture {
 
   /** Whether every place is seen again so many rows further down and slots further right. */
   private goesOn(rows: bigint, slots: number): boolean {
-    const { pattern, rowsApart } = this;
+    const { pattern, rowsApart, across, tying, sequenceOf } = this;
     const apart = BigInt(rowsApart);
-    const wholeRepeats = rows / apart;
     const moreRows = Number(rows % apart);
+    const sameRepeat = this.sequencesAfter(rows / apart);
+    const nextRepeat = this.sequencesAfter(rows / apart + 1n);
     for (let row = 0; row < rowsApart; row++) {
-      const far = row + moreRows;
-      const inNext = far >= rowsApart;
-      const other = inNext ? far - rowsApart : far;
-      const repeats = inNext ? wholeRepeats + 1n : wholeRepeats;
-      const first = firstSlotOf(pattern, row);
-      const otherFirst = firstSlotOf(pattern, other);
-      const move = (first + slots - otherFirst) / 2;
-      const count = knotsInRow(pattern, row);
-      const otherCount = knotsInRow(pattern, other);
-      for (let place = Math.max(0, -move); place < count; place++) {
-        if (place + move >= otherCount) break;
-        if (this.seen(row, place, 0n) !== this.seen(other, place + move, repeats)) return false;
+      const inNext = row + moreRows >= rowsApart;
+      const other = row + moreRows - (inNext ? rowsApart : 0);
+      const sequences = inNext ? nextRepeat : sameRepeat;
+      const move = (firstSlotOf(pattern, row) + slots - firstSlotOf(pattern, other)) / 2;
+      const end = Math.min(knotsInRow(pattern, row), knotsInRow(pattern, other) - move);
+      const there = other * across + move;
+      for (let place = Math.max(0, -move); place < end; place++) {
+        // What is beyond the pattern's own rows is bare.
+        const string = tying[row * across + place] ?? NO_STRING_HERE;
+        const far = tying[there + place] ?? NO_STRING_HERE;
+        if (string === NO_STRING_HERE || far === NO_STRING_HERE) {
+          if (string !== far) return false;
+        } else if (sequenceOf[string] !== sequences[far]) return false;
       }
     }
     return true;
   }
 
-  /** The sequence that a place shows from a repeat on. */
-  private seen(row: number, place: number, repeat: bigint): number {
-    const string = this.tying[row * this.across + place] ?? NO_STRING_HERE;
-    if (string === NO_STRING_HERE) return NOTHING;
-    return this.sequenceOf[this.back(string, repeat)] as number;
+  /** For each slot's string the sequence that it shows from a repeat on. */
+  private sequencesAfter(repeats: bigint): Uint16Array {
+    return this.sequenceOf.map((_, slot) => this.sequenceOf[this.back(slot, repeats)] as number);
   }
 
   /** The slot so many steps back on the cycle of a slot. */
   private back(slot: number, steps: bigint): number {
     const cycle = this.cycles[this.cycleOf[slot] as number] as readonly number[];
-    if (steps === 0n) return slot;
     const { length } = cycle;
     const by = Number(steps % BigInt(length));
     return cycle[((this.stepOf[slot] as number) - by + length) % length] as number;

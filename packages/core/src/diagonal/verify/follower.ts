@@ -22,8 +22,6 @@ import type { Wanted } from './wanted.js';
 const MISTAKES_FOLLOWED = 2_000;
 
 const HALF_OP = { forward: Op.halfForward, backward: Op.halfBackward } as const;
-const KIND_NUMBER = new Map<KnotKind, number>(KNOT_KINDS.map((kind, number) => [kind, number]));
-
 /**
  * Follows the steps of a diagonal plan through the state machine, knowing only the steps, what is
  * wanted and the lattice. What a step does wrong is reported where it happens; then the strings are
@@ -120,9 +118,11 @@ export class DiagonalFollower {
       this.wrong('doubled-knot', place, () => say.doubled(...this.pairIds(place)));
       return this.pass(givenTying, givenHeld);
     }
-    const [left, right] = this.pairOf(place);
+    const leftSlot = slotOfPlace(this.lattice, this.row, place);
+    const left = this.machine.front[leftSlot] as number;
     if (this.pairPlace(tying, held) !== place) {
       // Reported when the place was found: tied by whoever hangs there, the way it is written.
+      const right = this.machine.front[leftSlot + 1] as number;
       if (tying !== left && tying !== right) tying = held === left ? right : left;
       held = tying === left ? right : left;
       way = tying === left ? 'forward' : 'backward';
@@ -290,13 +290,9 @@ export class DiagonalFollower {
     const cell = knotIndex(this.lattice, row, place);
     this.knots++;
     this.tying[cell] = tying;
-    this.kinds[cell] = KIND_NUMBER.get(kind) as number;
-    this.reportLoose(tying, place);
-    this.reportLoose(held, place);
-    for (const string of [tying, held]) {
-      this.lastCell[string] = cell;
-      this.lastRow[string] = row;
-    }
+    this.kinds[cell] = KNOT_KINDS.indexOf(kind);
+    this.knotted(tying, place, cell);
+    this.knotted(held, place, cell);
     if (this.wanted.bare(row, place)) {
       this.wrong('knot-not-wanted', place, () => say.notWanted(this.id(tying), this.id(held)));
       const inPattern = this.wanted.pattern === null || this.wanted.kind(row, place) !== null;
@@ -325,9 +321,12 @@ export class DiagonalFollower {
     if (exchanges !== wantedExchanges) this.exchangePair(place);
   }
 
-  private reportLoose(string: number, place: number): void {
+  /** Notes where a string is knotted, and says when it hung loose for long before that. */
+  private knotted(string: number, place: number, cell: number): void {
     const last = this.lastRow[string] as number;
     const rows = this.row - last - 1;
+    this.lastCell[string] = cell;
+    this.lastRow[string] = this.row;
     if (last < 0 || rows <= this.longLoose) return;
     const slot = this.machine.slotOf[string] as number;
     this.log.add('weak', 'loose-string', this.row, place, slot, () =>
@@ -458,7 +457,8 @@ export class DiagonalFollower {
   private leftSlot(one: number, other: number): number {
     const { slotOf, count } = this.machine;
     if (one >= count || other >= count) return -1;
-    const [first, second] = [slotOf[one] as number, slotOf[other] as number];
+    const first = slotOf[one] as number;
+    const second = slotOf[other] as number;
     return Math.abs(first - second) === 1 ? Math.min(first, second) : -1;
   }
 

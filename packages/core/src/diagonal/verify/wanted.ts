@@ -1,5 +1,5 @@
 import { KNOT_KINDS, type KnotKind } from '../../model/knot.js';
-import { knotIndex, knotsInRow, type Lattice, slotOfPlace } from '../lattice.js';
+import { firstSlotOf, knotIndex, knotsInRow, type Lattice, slotOfPlace } from '../lattice.js';
 import type { DiagonalPattern } from '../pattern.js';
 import { BARE, type DiagonalPicture } from '../picture.js';
 
@@ -41,9 +41,9 @@ export class Wanted {
 
   /** The place of a row whose left string hangs in a slot, or -1. */
   placeAt(row: number, slot: number): number {
-    const place = (slot - slotOfPlace(this.lattice, row, 0)) / 2;
-    const isPlace = Number.isInteger(place) && place >= 0 && place < knotsInRow(this.lattice, row);
-    return isPlace ? place : -1;
+    const from = slot - firstSlotOf(this.lattice, row);
+    if (from < 0 || from % 2 !== 0 || slot + 1 >= this.lattice.strings) return -1;
+    return from / 2;
   }
 
   /** The place of a row that has the string of a slot, on either side; -1 where it idles. */
