@@ -12,6 +12,10 @@ import type { ExitCode } from './exit-code.js';
 
 const CHART =
   'chart: a PNG picture (one pixel, one knot), a text chart or a chart document; - for standard input';
+const PATTERN =
+  'chart: a PNG picture (one pixel, one knot), a text chart or a chart document; or a diagonal pattern, as text or document; - for standard input';
+
+const ORDER = 'of a diagonal pattern: tell the order of the strings after every row';
 
 const NOTES = `
 Exit codes: 0 it knots out as drawn, or was done; 1 it does not knot out as drawn;
@@ -23,7 +27,7 @@ from small children. Take care with flames and blades when finishing ends.`;
 /** The commands and their options. `done` takes the exit code of the command that ran. */
 export function createProgram(done: (code: ExitCode) => void): Command {
   const program = new Command('halfhitch')
-    .description('Checks, plans and draws charts of hand-knotted thread bracelets.')
+    .description('Checks, plans and draws patterns of hand-knotted thread bracelets.')
     .version(version(), '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print this help')
     .helpCommand('help [command]', 'print the help of a command')
@@ -37,11 +41,17 @@ export function createProgram(done: (code: ExitCode) => void): Command {
   const command = (words: string, description: string): Command =>
     program.command(words).description(description);
 
-  planning(command('check', 'Say whether a chart knots out as drawn.').argument('<file>', CHART))
+  planning(
+    command('check', 'Say whether a chart or a diagonal pattern knots out as drawn.').argument(
+      '<file>',
+      PATTERN,
+    ),
+  )
+    .option('--order', ORDER)
     .option('--json', 'answer as JSON')
     .action(async (file: string, options: CheckOptions) => done(await check(file, options)));
 
-  planning(command('plan', 'Write the instructions, row by row.').argument('<file>', CHART))
+  planning(command('plan', 'Write the instructions, row by row.').argument('<file>', PATTERN))
     .addOption(
       new Option('-f, --format <format>', 'what to write').choices(PLAN_FORMATS).default('text'),
     )
@@ -50,31 +60,35 @@ export function createProgram(done: (code: ExitCode) => void): Command {
 
   command('verify', "Run a plan's steps and say whether they knot the chart.")
     .argument('<plan>', 'plan document, as "plan --format json" writes it; - for standard input')
-    .requiredOption('-c, --chart <file>', CHART)
+    .requiredOption('-c, --chart <file>', PATTERN)
+    .option('--order', ORDER)
     .option('--json', 'answer as JSON')
     .action(async (file: string, options: VerifyCommandOptions) =>
       done(await verify(file, options)),
     );
 
   command('diagnose', 'Say which mistakes explain what is seen of a piece, and how to undo them.')
-    .argument('<plan>', 'plan document, as "plan --format json" writes it; - for standard input')
+    .argument(
+      '<plan>',
+      'plan document, as "plan --format json" writes it, or a diagonal pattern; - for standard input',
+    )
     .requiredOption(
       '-s, --seen <file>',
-      'rows as they look, ? where you did not look; or a chart of the piece; - for standard input',
+      'rows as they look, ? where you did not look; or a chart or diagonal picture of the piece; - for standard input',
     )
     .option('--json', 'answer as JSON')
     .action(async (file: string, options: DiagnoseCommandOptions) =>
       done(await diagnosePiece(file, options)),
     );
 
-  planning(command('trace', 'Print one line of JSON for each knot.').argument('<file>', CHART))
+  planning(command('trace', 'Print one line of JSON for each knot.').argument('<file>', PATTERN))
     .addOption(output('-'))
     .action(async (file: string, options: TraceOptions) => done(await trace(file, options)));
 
   planning(
     command('render', 'Draw the knotted result as thread, from its front.').argument(
       '<file>',
-      CHART,
+      PATTERN,
     ),
   )
     .addOption(output().makeOptionMandatory())
@@ -85,7 +99,9 @@ export function createProgram(done: (code: ExitCode) => void): Command {
     )
     .action(async (file: string, options: RenderOptions) => done(await render(file, options)));
 
-  planning(command('cut', 'Say how much thread to cut for each string.').argument('<file>', CHART))
+  planning(
+    command('cut', 'Say how much thread to cut for each string.').argument('<file>', PATTERN),
+  )
     .addOption(millimetres('--diameter <mm>', 'thickness of one strand'))
     .addOption(figure('--tex <tex>', 'linear density of one strand'))
     .addOption(figure('--strands <number>', 'strands used together; else 1'))

@@ -65,6 +65,7 @@ export { type Join, type PlanOptions, planAlpha } from './plan/planner.js';
 export { printPlan } from './plan/print.js';
 export * from './plan/reading.js';
 export { printable } from './printable.js';
+export { printDiagonalTrace } from './trace/print-diagonal-trace.js';
 export { printTrace } from './trace/print-trace.js';
 export * from './verify/findings.js';
 export * from './verify/verification.js';

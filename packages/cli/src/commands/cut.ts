@@ -2,10 +2,11 @@ import { InputError } from '@halfhitch/core';
 import { cutList, type Swatch, tightMeasures } from '@halfhitch/geometry';
 import { cutListAsJson } from '../cut/as-json.js';
 import { cutListAsText } from '../cut/as-text.js';
+import { cutDiagonal } from '../diagonal/cut.js';
 import { ExitCode } from '../exit-code.js';
 import { inFile, inputName } from '../files/read-input.js';
 import { writeOutput } from '../files/write-output.js';
-import { type PlanningOptions, readChartFile } from '../work.js';
+import { type PlanningOptions, readPatternFile } from '../work.js';
 
 export interface CutCommandOptions extends PlanningOptions {
   readonly tex?: number;
@@ -22,7 +23,9 @@ export interface CutCommandOptions extends PlanningOptions {
 }
 
 export async function cut(file: string, options: CutCommandOptions): Promise<ExitCode> {
-  const { chart } = await readChartFile(file);
+  const reading = await readPatternFile(file);
+  if (reading.kind === 'diagonal') return cutDiagonal(file, reading.pattern, options);
+  const { chart } = reading;
   const { tex, diameter, strands, json, ...rest } = options;
   const thread = {
     ...(tex === undefined ? {} : { tex }),

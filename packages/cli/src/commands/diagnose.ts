@@ -12,7 +12,9 @@ import {
   readSeen,
   type Undo,
 } from '@halfhitch/core';
+import { diagnoseDiagonalPiece } from '../diagonal/diagnose.js';
 import { ExitCode } from '../exit-code.js';
+import { saysDiagonal } from '../files/document-format.js';
 import { inFile, inputName, readChartBytes, readPlanText } from '../files/read-input.js';
 import { writeOutput } from '../files/write-output.js';
 
@@ -35,6 +37,7 @@ export async function diagnosePiece(
     );
   }
   const text = await readPlanText(file);
+  if (saysDiagonal(text)) return diagnoseDiagonalPiece(file, text, options);
   const bytes = await readChartBytes(options.seen);
   const plan = inFile(file, () => readPlan(text));
   const seen = inFile(options.seen, () => readSeen(bytes, '', plan));

@@ -13,7 +13,7 @@ export interface EaseCommandOptions extends PlanningOptions {
 }
 
 export async function ease(file: string, options: EaseCommandOptions): Promise<ExitCode> {
-  const { chart } = await readChartFile(file);
+  const { chart } = await readChartFile(file, 'ease');
   const edge = options.edge ?? chart.edge ?? 'straight';
   const start = options.start ?? chart.start ?? 'left';
   const { most, mayMirror = false } = options;

@@ -1,9 +1,17 @@
-import { instructionsHtml, instructionsText, printPlan } from '@halfhitch/core';
+import {
+  diagonalInstructionsHtml,
+  diagonalInstructionsText,
+  instructionsHtml,
+  instructionsText,
+  printDiagonalPlan,
+  printPlan,
+} from '@halfhitch/core';
+import { warnIfDiagonalWrong } from '../diagonal/report.js';
 import type { ExitCode } from '../exit-code.js';
 import { inFile, inputName } from '../files/read-input.js';
 import { keepInputs, type Piece, writeOutput } from '../files/write-output.js';
 import { warnIfWrong } from '../report.js';
-import { type PlanningOptions, planChart, type Work } from '../work.js';
+import { type DiagonalWork, type PlanningOptions, planFile, type Work } from '../work.js';
 
 export const PLAN_FORMATS = ['text', 'json', 'html'] as const;
 export type PlanFormat = (typeof PLAN_FORMATS)[number];
@@ -15,10 +23,18 @@ export interface PlanCommandOptions extends PlanningOptions {
 
 export async function plan(file: string, options: PlanCommandOptions): Promise<ExitCode> {
   await keepInputs(options.output, [file]);
-  const work = await planChart(file, options);
-  const pieces = inFile(file, () => started(piecesOf(work, options.format)));
+  const work = await planFile(file, options);
+  const pieces = inFile(file, () =>
+    started(
+      work.kind === 'alpha'
+        ? piecesOf(work, options.format)
+        : diagonalPiecesOf(work, options.format),
+    ),
+  );
   await writeOutput(options.output, pieces);
-  return warnIfWrong(inputName(file), work.verification);
+  return work.kind === 'alpha'
+    ? warnIfWrong(inputName(file), work.verification)
+    : warnIfDiagonalWrong(inputName(file), work.verification);
 }
 
 function* piecesOf({ plan, chart, verification }: Work, format: PlanFormat): Generator<Piece> {
@@ -31,6 +47,22 @@ function* piecesOf({ plan, chart, verification }: Work, format: PlanFormat): Gen
       return;
     case 'text':
       for (const line of instructionsText(plan, chart, verification)) yield `${line}\n`;
+  }
+}
+
+function* diagonalPiecesOf(
+  { plan, pattern, verification }: DiagonalWork,
+  format: PlanFormat,
+): Generator<Piece> {
+  switch (format) {
+    case 'json':
+      yield* printDiagonalPlan(plan);
+      return;
+    case 'html':
+      yield* diagonalInstructionsHtml(plan, pattern, verification);
+      return;
+    case 'text':
+      for (const line of diagonalInstructionsText(plan, pattern, verification)) yield `${line}\n`;
   }
 }
 

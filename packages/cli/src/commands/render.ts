@@ -1,10 +1,19 @@
 import { extname } from 'node:path';
-import { fabricGeometry, fabricPieces, InputError } from '@halfhitch/core';
+import {
+  diagonalGeometry,
+  diagonalPieces,
+  fabricGeometry,
+  fabricPieces,
+  InputError,
+  knotsInLattice,
+  verifiedDrawing,
+} from '@halfhitch/core';
+import { warnIfDiagonalWrong } from '../diagonal/report.js';
 import type { ExitCode } from '../exit-code.js';
 import { inFile, inputName } from '../files/read-input.js';
 import { keepInputs, writeOutput } from '../files/write-output.js';
 import { warnIfWrong } from '../report.js';
-import { type PlanningOptions, planChart, type Work } from '../work.js';
+import { type DiagonalWork, type PlanningOptions, planFile, type Work } from '../work.js';
 
 export const PICTURE_FORMATS = ['svg', 'png'] as const;
 export type PictureFormat = (typeof PICTURE_FORMATS)[number];
@@ -23,16 +32,20 @@ const SCALE = 2;
 export async function render(file: string, options: RenderOptions): Promise<ExitCode> {
   const format = options.format ?? formatOf(options.output);
   await keepInputs(options.output, [file]);
-  const work = await planChart(file, options);
-  const { plan, verification } = work;
+  const work = await planFile(file, options);
+  const drawing = work.kind === 'alpha' ? alphaDrawing(work) : diagonalDrawing(work);
   if (format === 'png') {
-    await writeOutput(options.output, [await inFile(file, () => draw(work))]);
+    await writeOutput(options.output, [await inFile(file, () => asPng(drawing))]);
   } else {
     // Whole before it is written: a picture that is refused must not leave half a file.
-    const pieces = inFile(file, () => [...fabricPieces({ plan, verification })]);
-    await writeOutput(options.output, pieces);
+    await writeOutput(
+      options.output,
+      inFile(file, () => [...drawing.pieces(null)]),
+    );
   }
-  return warnIfWrong(inputName(file), verification);
+  return work.kind === 'alpha'
+    ? warnIfWrong(inputName(file), work.verification)
+    : warnIfDiagonalWrong(inputName(file), work.verification);
 }
 
 function formatOf(output: string): PictureFormat {
@@ -48,8 +61,36 @@ function formatOf(output: string): PictureFormat {
   );
 }
 
-function draw({ plan, verification }: Work): Promise<Uint8Array> {
-  const knots = verification.rows * verification.columns;
+/** A picture to be drawn, of a chart or of a diagonal pattern. */
+interface Drawing {
+  readonly knots: number;
+  readonly width: number;
+  readonly height: number;
+  pieces(ground: string | null): Iterable<string>;
+}
+
+function alphaDrawing({ plan, verification }: Work): Drawing {
+  const { rows, columns } = verification;
+  const { width, height } = fabricGeometry(rows, columns);
+  return {
+    knots: rows * columns,
+    width,
+    height,
+    pieces: (ground) => fabricPieces({ plan, verification, ground }),
+  };
+}
+
+function diagonalDrawing({ plan, verification }: DiagonalWork): Drawing {
+  const { width, height } = diagonalGeometry(plan.lattice);
+  return {
+    knots: knotsInLattice(plan.lattice),
+    width,
+    height,
+    pieces: (ground) => diagonalPieces(verifiedDrawing(plan, verification), { ground }),
+  };
+}
+
+function asPng({ knots, width, height, pieces }: Drawing): Promise<Uint8Array> {
   if (knots > PNG_LIMITS.knots) {
     throw new InputError(
       'picture-too-large',
@@ -58,14 +99,12 @@ function draw({ plan, verification }: Work): Promise<Uint8Array> {
       'Render it as SVG, or draw fewer rows.',
     );
   }
-  const { width, height } = fabricGeometry(verification.rows, verification.columns);
   const scale = Math.min(
     SCALE,
     Math.sqrt(PNG_LIMITS.pixels / (width * height)),
     PNG_LIMITS.side / Math.max(width, height),
   );
-  const svg = [...fabricPieces({ plan, verification, ground: '#ffffff' })].join('');
-  return toPng(svg, Math.max(1, Math.floor(width * scale)));
+  return toPng([...pieces('#ffffff')].join(''), Math.max(1, Math.floor(width * scale)));
 }
 
 /** The renderer is a large library, so it is loaded only when a PNG is asked for. */

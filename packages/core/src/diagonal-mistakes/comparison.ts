@@ -29,6 +29,14 @@ export class Comparison {
         'Give the piece with all its strings, and leave open where you did not look.',
       );
     }
+    if (seen.first !== pattern.first) {
+      throw new InputError(
+        'other-first',
+        `What was seen begins in slot ${seen.first + 1}, but the pattern begins in slot ${pattern.first + 1}.`,
+        {},
+        'Give the rows from the first one on, and leave open where you did not look.',
+      );
+    }
     this.strings = pattern.strings;
     this.across = knotsAcross(pattern);
     this.rows = seen.rows;

@@ -12,7 +12,9 @@ export {
   type DiagonalMistakeKind,
   diagonalMistakeKey,
 } from './mistake.js';
+export { patternOfDiagonalPlan } from './pattern-of-plan.js';
 export { possibleDiagonalMistakes } from './possible.js';
+export { readDiagonalSeen, seenOfPattern } from './read-seen.js';
 export { DiagonalLook, type DiagonalSeen } from './seen.js';
 export type { DiagonalQuestion } from './tell-apart.js';
 export { diagonalDiagnosisText } from './text.js';

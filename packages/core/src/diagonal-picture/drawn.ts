@@ -1,8 +1,10 @@
-import { knotsInRow, type Lattice, slotOfPlace } from '../diagonal/lattice.js';
-import { hangingStrings } from '../diagonal/plan.js';
+import { knotIndex, knotsInRow, type Lattice, slotOfPlace } from '../diagonal/lattice.js';
+import { type DiagonalPlan, hangingStrings } from '../diagonal/plan.js';
 import type { DiagonalReading } from '../diagonal/simulate.js';
 import { NO_STRING_HERE } from '../diagonal/simulate.js';
+import type { DiagonalVerification } from '../diagonal/verify/index.js';
 import { KNOT_KINDS, type KnotKind } from '../model/knot.js';
+import type { ThreadString } from '../model/strings.js';
 import { safeColour } from '../picture/markup.js';
 
 export interface DrawnKnot {
@@ -27,25 +29,41 @@ export interface DiagonalDrawn extends Lattice {
 }
 
 /** What a pattern knots, as a picture needs it. */
-export function drawnOf(reading: DiagonalReading): DiagonalDrawn {
-  const { pattern, tying, order } = reading;
-  const { name, strings, rows, first, knots } = pattern;
-  const across = rows === 0 ? 0 : knots.length / rows;
-  const colours = hangingStrings(pattern).map(({ colour }) => safeColour(colour));
+export function drawnOf({ pattern, tying, order }: DiagonalReading): DiagonalDrawn {
+  const { name, knots } = pattern;
+  const strings = hangingStrings(pattern);
+  return { name, ...latticeOf(pattern), order, ...knotsDrawn(pattern, strings, tying, knots) };
+}
+
+/** What the steps of a plan knotted, as the verifier found it. */
+export function verifiedDrawing(
+  plan: DiagonalPlan,
+  { tying, kinds, order }: Pick<DiagonalVerification, 'tying' | 'kinds' | 'order'>,
+): DiagonalDrawn {
+  const { name, lattice, strings } = plan;
+  return { name, ...latticeOf(lattice), order, ...knotsDrawn(lattice, strings, tying, kinds) };
+}
+
+function latticeOf({ strings, rows, first }: Lattice): Lattice {
+  return { strings, rows, first };
+}
+
+function knotsDrawn(
+  lattice: Lattice,
+  strings: readonly ThreadString[],
+  tying: Uint16Array,
+  kinds: Uint8Array,
+): Pick<DiagonalDrawn, 'colourOf' | 'knotsOf'> {
+  const colours = strings.map(({ colour }) => safeColour(colour));
   return {
-    name,
-    strings,
-    rows,
-    first,
-    order,
     colourOf: (string) => colours[string] ?? '#808080',
     *knotsOf(row) {
-      for (let place = 0; place < knotsInRow(pattern, row); place++) {
-        const cell = row * across + place;
-        const kind = KNOT_KINDS[knots[cell] as number];
+      for (let place = 0; place < knotsInRow(lattice, row); place++) {
+        const cell = knotIndex(lattice, row, place);
+        const kind = KNOT_KINDS[kinds[cell] as number];
         const ties = tying[cell] as number;
         if (kind === undefined || ties === NO_STRING_HERE) continue;
-        yield { place, slot: slotOfPlace(pattern, row, place), kind, tying: ties };
+        yield { place, slot: slotOfPlace(lattice, row, place), kind, tying: ties };
       }
     },
   };

@@ -1,0 +1,51 @@
+import { readDiagonalPicture, readPattern } from '../diagonal/files/index.js';
+import { type DiagonalPattern, NO_KNOT } from '../diagonal/pattern.js';
+import { simulateDiagonal } from '../diagonal/simulate.js';
+import { decodeUtf8 } from '../document/utf8.js';
+import { InputError } from '../errors.js';
+import { KNOT_KINDS } from '../model/knot.js';
+import type { DiagonalSeen } from './seen.js';
+
+/**
+ * Reads what was seen of a diagonal piece from a file: its colours as a diagonal picture has them,
+ * as text or as a document, with `?` where nothing was looked at; or a diagonal pattern that was
+ * really knotted, which then gives colours, kinds and how the strings hang.
+ *
+ * @param fileName for messages; nothing is opened
+ * @throws InputError naming the file
+ */
+export function readDiagonalSeen(bytes: Uint8Array, fileName: string): DiagonalSeen {
+  try {
+    const pattern = patternIn(bytes);
+    return pattern === null ? readDiagonalPicture(decodeUtf8(bytes)) : seenOfPattern(pattern);
+  } catch (error) {
+    throw error instanceof InputError && fileName !== '' ? error.inFile(fileName) : error;
+  }
+}
+
+/** A piece that was knotted by a pattern. */
+export function seenOfPattern(pattern: DiagonalPattern): DiagonalSeen {
+  const { picture, order } = simulateDiagonal(pattern);
+  const { strings, rows, start, knots } = pattern;
+  return {
+    ...picture,
+    looks: knots.map((knot) => (knot < KNOT_KINDS.length ? knot : NO_KNOT)),
+    hanging: Uint8Array.from(order.subarray(rows * strings), (string) => start[string] as number),
+  };
+}
+
+function patternIn(bytes: Uint8Array): DiagonalPattern | null {
+  try {
+    const reading = readPattern(bytes, '');
+    if (reading.kind === 'diagonal') return reading.pattern;
+  } catch (error) {
+    if (error instanceof InputError && error.code === 'picture-not-pattern') return null;
+    throw error;
+  }
+  throw new InputError(
+    'chart-not-diagonal',
+    'This is a chart, but the plan is of a diagonal pattern.',
+    {},
+    'Write the colours of the knots as a diagonal picture: a legend with the line "picture diagonal", a blank line, and the rows, with ? where you did not look.',
+  );
+}
