@@ -3,7 +3,7 @@ import { InputError } from '../errors.js';
 import type { ChartReading } from './chart.js';
 import { readChunks } from './png/chunks.js';
 import { collectColours } from './png/colours.js';
-import { unpackPixels } from './png/pixels.js';
+import { type Pixels, unpackPixels } from './png/pixels.js';
 
 /**
  * Reads a picture in which each pixel is one knot: every colour type, bit depth and interlacing
@@ -16,6 +16,23 @@ import { unpackPixels } from './png/pixels.js';
  * @throws InputError when it is no such picture, is damaged, or exceeds the limits of a chart
  */
 export function readPngChart(bytes: Uint8Array): ChartReading {
+  const { width, height, rgb, notices } = readPng(bytes);
+  const { colours, cells } = collectColours(rgb, width);
+  return { chart: { name: '', rows: height, columns: width, colours, cells }, notices };
+}
+
+interface Picture extends Pixels {
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * The pixels of a picture, and what was done to them.
+ *
+ * @param bytes at most 16 MiB of them
+ * @throws InputError when it is no such picture, is damaged, or exceeds the limits of a chart
+ */
+export function readPng(bytes: Uint8Array): Picture {
   if (bytes.length > FILE_LIMITS.png) {
     throw new InputError(
       'file-too-large',
@@ -27,7 +44,6 @@ export function readPngChart(bytes: Uint8Array): ChartReading {
   const chunks = readChunks(bytes);
   const { width, height } = chunks.header;
   const pixels = unpackPixels(chunks);
-  const { colours, cells } = collectColours(pixels.rgb, width);
   const notices = [...pixels.notices];
   if (chunks.animated) {
     notices.push({
@@ -35,5 +51,5 @@ export function readPngChart(bytes: Uint8Array): ChartReading {
       message: 'The picture is animated; its still picture was read.',
     });
   }
-  return { chart: { name: '', rows: height, columns: width, colours, cells }, notices };
+  return { ...pixels, width, height, notices };
 }

@@ -7,6 +7,8 @@ import { bytesPerLine, type Pass, unpackPasses } from './passes.js';
 export interface Pixels {
   /** Colour of each pixel as 0xrrggbb, row by row. */
   readonly rgb: Uint32Array;
+  /** How solid each pixel is, 0 to 255; null when all are solid. */
+  readonly alpha: Uint8Array | null;
   readonly notices: readonly ChartNotice[];
 }
 
@@ -19,11 +21,12 @@ export function unpackPixels(chunks: PngChunks): Pixels {
       header.depth === 16 ? pass.width * header.channels : bytesPerLine(header, pass.width);
     for (let y = 0; y < pass.height; y++) painter.line(pass, y, samples, y * perLine);
   }
-  return { rgb: painter.rgb, notices: painter.notices() };
+  return { rgb: painter.rgb, alpha: painter.alpha, notices: painter.notices() };
 }
 
 class Painter {
   readonly rgb: Uint32Array;
+  alpha: Uint8Array | null = null;
   private readonly header: PngHeader;
   private readonly palette: Uint8Array;
   private readonly transparency: Uint8Array;
@@ -138,6 +141,8 @@ class Painter {
   private onWhite(at: number, red: number, green: number, blue: number, alpha: number): number {
     if (alpha === 255) return (red << 16) | (green << 8) | blue;
     this.seeThrough++;
+    this.alpha ??= new Uint8Array(this.rgb.length).fill(255);
+    this.alpha[at] = alpha;
     if (at < this.firstSeeThrough) this.firstSeeThrough = at;
     const mix = (value: number) => Math.round((value * alpha + 255 * (255 - alpha)) / 255);
     return (mix(red) << 16) | (mix(green) << 8) | mix(blue);

@@ -1,5 +1,6 @@
 export { printDiagonalDocument, readDiagonalDocument } from './pattern-json.js';
 export { printDiagonalText, readDiagonalText } from './pattern-text.js';
+export { type PictureReading, readPictureFile } from './picture-file.js';
 export { printDiagonalPictureDocument, readDiagonalPictureDocument } from './picture-json.js';
 export { printDiagonalPicture, readDiagonalPictureText } from './picture-text.js';
 export { DIAGONAL_PLAN_LIMITS, readDiagonalPlan } from './plan-parse.js';

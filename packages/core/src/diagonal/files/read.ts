@@ -76,7 +76,7 @@ function diagonalText(bytes: Uint8Array): string | undefined {
   return noun === undefined ? undefined : text;
 }
 
-function isDocument(text: string): boolean {
+export function isDocument(text: string): boolean {
   return LOOKS_LIKE_JSON.test(text.slice(0, 1000));
 }
 
