@@ -30,6 +30,7 @@ describe('what mistakes do', () => {
         const slips = everyDiagonalSlip(pattern).filter(
           ({ kind }) => !kind.endsWith('row') && kind !== 'swapped-strings',
         );
+        fc.pre(slips.length > 0);
         const slip = slips[choice % slips.length] as DiagonalMistake;
         const sound = simulateDiagonal(pattern);
         const made = makeDiagonalMistakes(pattern, [slip]);
@@ -55,54 +56,56 @@ describe('what mistakes do', () => {
   it('mends, where it says so, by the one knot', () => {
     let mended = 0;
     let exchanged = 0;
+    const check = (pattern: DiagonalPattern, slip: DiagonalMistake, cut: number): void => {
+      const at = 'row' in slip ? slip.row : 0;
+      const rows = Math.min(pattern.rows, at + 1 + (cut % 3));
+      const across = knotsAcross(pattern);
+      const sound = simulateDiagonal(pattern).picture.cells;
+      for (const way of diagonalConsequences(pattern, [slip], rows).ways) {
+        if (way.way === 'mend') {
+          mended++;
+          expect(way.row).toBeGreaterThanOrEqual(rows);
+          const { row, place, tied } = way;
+          const made = makeDiagonalMistakes(pattern, [
+            slip,
+            { kind: 'wrong-kind', row, place, tied },
+          ]);
+          const differs = differing(made.seen.cells, sound);
+          expect(differs).toHaveLength(way.differing);
+          expect(differs.filter((cell) => cell >= row * across)).toEqual([]);
+        }
+        if (way.way === 'exchange') {
+          exchanged++;
+          // The rest of the pattern by itself, with the strings as they hang when exchanged.
+          const { seen } = makeDiagonalMistakes(pattern, [slip], { rows: way.row });
+          const start = (seen.hanging as Uint8Array).slice();
+          const [one, two] = way.slots;
+          [start[one], start[two]] = [start[two] as number, start[one] as number];
+          const rest: DiagonalPattern = {
+            ...pattern,
+            start,
+            rows: pattern.rows - way.row,
+            first: firstSlotOf(pattern, way.row),
+            knots: pattern.knots.slice(way.row * across),
+          };
+          expect(simulateDiagonal(rest).picture.cells).toEqual(sound.slice(way.row * across));
+          expect(differing(seen.cells, sound.slice(0, way.row * across))).toHaveLength(
+            way.differing,
+          );
+        }
+      }
+    };
     fc.assert(
-      fc.property(small, fc.nat(), fc.nat(), (pattern, choice, cut) => {
+      fc.property(small, fc.nat(), (pattern, cut) => {
         const slips = everyDiagonalSlip(pattern).filter(
           ({ kind }) => !kind.endsWith('row') && kind !== 'wrong-colour',
         );
-        const slip = slips[choice % slips.length] as DiagonalMistake;
-        const at = 'row' in slip ? slip.row : 0;
-        const rows = Math.min(pattern.rows, at + 1 + (cut % 3));
-        const across = knotsAcross(pattern);
-        const sound = simulateDiagonal(pattern).picture.cells;
-        for (const way of diagonalConsequences(pattern, [slip], rows).ways) {
-          if (way.way === 'mend') {
-            mended++;
-            expect(way.row).toBeGreaterThanOrEqual(rows);
-            const { row, place, tied } = way;
-            const made = makeDiagonalMistakes(pattern, [
-              slip,
-              { kind: 'wrong-kind', row, place, tied },
-            ]);
-            const differs = differing(made.seen.cells, sound);
-            expect(differs).toHaveLength(way.differing);
-            expect(differs.filter((cell) => cell >= row * across)).toEqual([]);
-          }
-          if (way.way === 'exchange') {
-            exchanged++;
-            // The rest of the pattern by itself, with the strings as they hang when exchanged.
-            const { seen } = makeDiagonalMistakes(pattern, [slip], { rows: way.row });
-            const start = (seen.hanging as Uint8Array).slice();
-            const [one, two] = way.slots;
-            [start[one], start[two]] = [start[two] as number, start[one] as number];
-            const rest: DiagonalPattern = {
-              ...pattern,
-              start,
-              rows: pattern.rows - way.row,
-              first: firstSlotOf(pattern, way.row),
-              knots: pattern.knots.slice(way.row * across),
-            };
-            expect(simulateDiagonal(rest).picture.cells).toEqual(sound.slice(way.row * across));
-            expect(differing(seen.cells, sound.slice(0, way.row * across))).toHaveLength(
-              way.differing,
-            );
-          }
-        }
+        for (const slip of slips) check(pattern, slip, cut);
       }),
-      { numRuns: 150 },
+      { numRuns: 20 },
     );
-    expect(mended).toBeGreaterThan(5);
-    expect(exchanged).toBeGreaterThan(5);
+    expect(mended).toBeGreaterThan(0);
+    expect(exchanged).toBeGreaterThan(0);
   });
 });
 
@@ -126,7 +129,7 @@ describe('mistakes in words', () => {
           }
         }
       }),
-      { numRuns: 15 },
+      { numRuns: 8 },
     );
   });
 
