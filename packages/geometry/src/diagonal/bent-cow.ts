@@ -7,7 +7,7 @@ import { Rope } from '../relax/rope.js';
  * Radius of the bend of a held string that comes back to its side, in tying diameters: as sharp as
  * the two wraps on the inside of the bend leave room for.
  */
-const RADIUS = 2.2;
+export const BEND_RADIUS = 2.2;
 
 /** It comes from the one side at 45 degrees and goes back to it. */
 const HALF_TURN = Math.PI / 4;
@@ -29,13 +29,13 @@ interface OnAxis {
 
 /** The held string `s` along from the middle of the bend; it bulges to the left, its middle at 0. */
 function onBend(s: number): OnAxis {
-  const half = RADIUS * HALF_TURN;
+  const half = BEND_RADIUS * HALF_TURN;
   const within = Math.max(-half, Math.min(half, s));
-  const angle = within / RADIUS;
+  const angle = within / BEND_RADIUS;
   const [dx, dy] = [Math.sin(angle), Math.cos(angle)];
   return {
-    x: RADIUS * (1 - dy) + dx * (s - within),
-    y: RADIUS * dx + dy * (s - within),
+    x: BEND_RADIUS * (1 - dy) + dx * (s - within),
+    y: BEND_RADIUS * dx + dy * (s - within),
     across: [dy, -dx],
   };
 }

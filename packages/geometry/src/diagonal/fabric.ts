@@ -6,6 +6,7 @@ import { LatticeBuilder } from './builder.js';
 import type { DiagonalChunk } from './chunk.js';
 import { HangingStrings } from './hanging.js';
 import { type LatticeWork, latticeWork } from './knots.js';
+import { KnotSequence } from './sequence.js';
 import { spacing } from './spacing.js';
 
 export interface DiagonalFabricOptions {
@@ -103,7 +104,7 @@ export class DiagonalFabric {
    * @param position knots tied, with fractions
    */
   hanging(position: number): HangingThread[] {
-    this.strung ??= new HangingStrings(this.work);
+    this.strung ??= new HangingStrings(new KnotSequence(this.work));
     const { x, y, z } = this.scale;
     const scales = [x, y, z];
     return this.strung.at(position).map(({ string, points }) => {

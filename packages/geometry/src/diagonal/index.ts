@@ -16,5 +16,13 @@ export {
   type LatticePlace,
 } from './fabric.js';
 export { LATTICE_FULLNESS } from './fullness.js';
+export {
+  type DiagonalPose,
+  type DiagonalScene,
+  type DiagonalSceneOptions,
+  type DiagonalStrandPose,
+  diagonalPose,
+  diagonalScene,
+} from './pose.js';
 export type { WorthSwapping } from './swaps.js';
 export { type DiagonalStringUsage, diagonalUsage } from './usage.js';

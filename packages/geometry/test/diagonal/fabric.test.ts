@@ -26,7 +26,7 @@ describe('diagonal work in thread', () => {
           expect(sharpestBend(points).radius).toBeGreaterThan(BEND);
         }
       }),
-      { numRuns: 15 },
+      { numRuns: 8 },
     );
   });
 

@@ -1,8 +1,16 @@
-import { type Plan, PlanReader, type RowReading } from '@halfhitch/core';
+import {
+  type DiagonalPattern,
+  InputError,
+  type Plan,
+  PlanReader,
+  type RowReading,
+} from '@halfhitch/core';
 import type { PropertyDeclarations } from 'lit';
-import { movesOf, phasesAt, type RowToPlay } from '../row/row-scene.js';
-import { leadName, rowKnotWords, said } from '../row/row-words.js';
-import type { ThreadLine } from '../thread/thread-line.js';
+import { LatticeOrder } from '../piece/lattice-order.js';
+import { PatternRow } from '../row/pattern-row.js';
+import { PlanRow } from '../row/plan-row.js';
+import type { RowShown } from '../row/row-shown.js';
+import { said } from '../row/row-words.js';
 import {
   StageElement,
   type StageMoment,
@@ -15,17 +23,19 @@ const HALF_SECONDS = 2.6;
 const MOVE_SECONDS = 1.8;
 
 /**
- * `<halfhitch-row>`: one row of a plan being tied, with its changes of lead.
+ * `<halfhitch-row>`: one row being tied: of a plan, with its changes of lead, or of a diagonal
+ * pattern.
  *
- * Give it `plan` and `row`, or `reading` and `previous`, which are the row and the one before it
+ * Give it `plan` and `row`, or a diagonal `pattern` and `row`, or `reading` and `previous`, which are the row and the one before it
  * as a plan reader gives them: those do without the plan, which may be with a worker.
  *
- * @attr row - row of the plan, counted from 0
+ * @attr row - row of the plan or pattern, counted from 0
  * @attr position - where the playing is, counted in moves
  */
 export class HalfhitchRow extends StageElement {
   static override properties: PropertyDeclarations = {
     plan: { attribute: false, noAccessor: true },
+    pattern: { attribute: false, noAccessor: true },
     row: { type: Number, reflect: true, noAccessor: true },
     reading: { attribute: false, noAccessor: true },
     previous: { attribute: false, noAccessor: true },
@@ -33,8 +43,11 @@ export class HalfhitchRow extends StageElement {
 
   private planGiven: Plan | null = null;
   private reader: PlanReader | null = null;
+  private order: LatticeOrder | null = null;
   private rowGiven = 0;
-  private shown: RowToPlay | null = null;
+  private shown: RowShown | null = null;
+  /** Whether pictures have been asked for. */
+  private seen = false;
   /** Position at which each knot begins, and the end. */
   private begins: number[] = [0];
 
@@ -43,40 +56,62 @@ export class HalfhitchRow extends StageElement {
   }
   set plan(plan: Plan | null) {
     this.planGiven = plan;
+    this.order = null;
     this.reader = plan === null ? null : new PlanReader(plan);
-    this.readPlan();
+    this.readRow();
+  }
+
+  get pattern(): DiagonalPattern | null {
+    return this.order?.pattern ?? null;
+  }
+  /** A pattern that has not so many rows is shown once `row` is one of its own. */
+  set pattern(pattern: DiagonalPattern | null) {
+    this.planGiven = null;
+    this.reader = null;
+    this.order = pattern === null ? null : new LatticeOrder(pattern);
+    if (pattern === null || this.rowGiven >= pattern.rows) this.present(null);
+    else this.readRow();
   }
 
   get row(): number {
     return this.rowGiven;
   }
-  /** @throws InputError when a plan is given and has no such row */
+  /** @throws InputError when a plan or a pattern is given and has no such row */
   set row(row: number) {
     this.rowGiven = row;
-    this.readPlan();
+    this.readRow();
   }
 
   get reading(): RowReading | null {
-    return this.shown?.reading ?? null;
+    return this.ofPlan?.play.reading ?? null;
   }
   set reading(reading: RowReading | null) {
-    this.show(reading, this.shown?.previous ?? null);
+    this.show(reading, this.previous);
   }
 
   get previous(): RowReading | null {
-    return this.shown?.previous ?? null;
+    return this.ofPlan?.play.previous ?? null;
   }
   set previous(previous: RowReading | null) {
-    if (this.shown !== null) this.show(this.shown.reading, previous);
+    if (this.ofPlan !== null) this.show(this.ofPlan.play.reading, previous);
   }
 
   /** Shows a row from its first move, on the row tied before it. */
   show(reading: RowReading | null, previous: RowReading | null): void {
+    this.present(reading === null ? null : new PlanRow({ reading, previous }));
+  }
+
+  private get ofPlan(): PlanRow | null {
+    return this.shown instanceof PlanRow ? this.shown : null;
+  }
+
+  private present(shown: RowShown | null): void {
     this.pause();
-    this.shown = reading === null ? null : { reading, previous };
-    const moves = this.shown === null ? [] : movesOf(this.shown);
+    this.shown = shown;
     this.begins = [0];
-    for (const count of moves) this.begins.push((this.begins.at(-1) as number) + count);
+    for (const count of shown?.moves ?? []) {
+      this.begins.push((this.begins.at(-1) as number) + count);
+    }
     const length = this.begins.at(-1) as number;
     const every = Array.from({ length: length + 1 }, (_, i) => i);
     this.score(
@@ -89,6 +124,13 @@ export class HalfhitchRow extends StageElement {
       0,
     );
     this.requestUpdate();
+    // A row of the other kind needs what the last one did not.
+    if (this.seen && shown !== null && shown.poses === null) {
+      void shown.loadPoses().then(
+        () => this.redraw(),
+        () => undefined,
+      );
+    }
   }
 
   /** Goes to the first move of a knot, counted from 0 in the order of knotting. */
@@ -107,10 +149,21 @@ export class HalfhitchRow extends StageElement {
     return this.at(this.position).order;
   }
 
-  private readPlan(): void {
-    if (this.reader === null) return;
-    const previous = this.rowGiven > 0 ? this.reader.row(this.rowGiven - 1) : null;
-    this.show(this.reader.row(this.rowGiven), previous);
+  private readRow(): void {
+    const { order, reader, rowGiven: row } = this;
+    if (order !== null) {
+      if (!Number.isInteger(row) || row < 0 || row >= order.pattern.rows) {
+        throw new InputError(
+          'no-such-row',
+          `The pattern has no row ${row + 1}.`,
+          { row: row + 1 },
+          `Choose a row from 1 to ${order.pattern.rows}.`,
+        );
+      }
+      this.present(new PatternRow(order, row));
+    } else if (reader !== null) {
+      this.show(reader.row(row), row > 0 ? reader.row(row - 1) : null);
+    }
   }
 
   /** The knot at a position and how far it is; a whole number ends a move, but the first. */
@@ -124,34 +177,25 @@ export class HalfhitchRow extends StageElement {
   private isHalf(position: number): boolean {
     if (this.shown === null) return true;
     const { order, t } = this.at(position);
-    const phase = phasesAt(this.shown, order)[Math.floor(t)];
-    return phase === 'first-half' || phase === 'second-half';
+    return this.shown.isHalf(order, Math.floor(t));
   }
 
   protected override async loadPoses(): Promise<void> {
-    this.poses ??= await import('../row/row-lines.js');
+    this.seen = true;
+    await this.shown?.loadPoses();
   }
-  private poses: typeof import('../row/row-lines.js') | null = null;
 
   protected override momentAt(position: number): StageMoment | null {
-    if (this.poses === null || this.shown === null || this.length === 0) return null;
+    const { shown } = this;
+    const poses = shown?.poses ?? null;
+    if (poses === null || shown === null || this.length === 0) return null;
     const { order, t } = this.at(position);
-    const posed = this.poses.rowLines(this.shown, order, t, this.mirror);
+    const posed = poses(order, t, this.mirror);
     const { box, focus, pitch } = posed;
-    const lines = this.still ? posed.lines.map((line) => this.named(line)) : posed.lines;
+    const lines = this.still
+      ? posed.lines.map((line) => shown.named(line, this.words))
+      : posed.lines;
     return { lines, box, spotlight: { at: focus, radius: 0.9 * pitch }, crossing: focus };
-  }
-
-  /** By its name, and without a sign of what it is about to do. */
-  private named(line: ThreadLine): ThreadLine {
-    const { hung, strings } = (this.shown as RowToPlay).reading.before;
-    const string = strings.find(({ id }) => id === line.string);
-    const plain: ThreadLine = { ...line, part: 'other', label: null };
-    if (line.part === 'held') {
-      return { ...plain, name: this.words('name.base', { number: hung.indexOf(line.string) + 1 }) };
-    }
-    if (string === undefined || string.role !== 'lead' || line.part === 'resting') return plain;
-    return { ...plain, name: leadName(string, this.words) };
   }
 
   protected override knotsDoneAt(position: number): number {
@@ -166,7 +210,7 @@ export class HalfhitchRow extends StageElement {
     readonly detail: TiedDetail;
     readonly endsRow: boolean;
   } {
-    const row = this.shown?.reading.row ?? 0;
+    const row = this.shown?.row ?? 0;
     return { detail: { row, knot }, endsRow: knot + 2 === this.begins.length };
   }
 
@@ -176,14 +220,7 @@ export class HalfhitchRow extends StageElement {
       return { heading: none, moves: [], current: -1, said: '', saidPlaying: '' };
     }
     const { order, t } = this.at(position);
-    const { knots } = this.shown.reading;
-    const words = rowKnotWords(
-      knots[order] as RowReading['knots'][number],
-      phasesAt(this.shown, order),
-      knots.length,
-      this.mirror,
-      this.words,
-    );
+    const words = this.shown.words(order, this.mirror, this.words);
     const move = Math.min(words.moves.length - 1, Math.floor(t + 1e-9));
     const text = said(words, move, this.words);
     const done = position >= this.length ? ` ${this.words('row.done')}` : '';
@@ -198,9 +235,7 @@ export class HalfhitchRow extends StageElement {
 
   protected override get pictureName(): string {
     if (this.shown === null) return this.words('row.noneName');
-    const { row, direction } = this.shown.reading;
-    const leftwards = (direction === 'right') === this.mirror;
-    return this.words(leftwards ? 'row.leftwards' : 'row.rightwards', { row: row + 1 });
+    return this.shown.pictureName(this.mirror, this.words);
   }
 
   protected override get stepName(): string {

@@ -93,6 +93,8 @@ export const ENGLISH = {
   'lattice.begin': '{strings} strings hang ready. Nothing is tied yet.',
   'lattice.done': 'The piece is done: {rows} rows with {strings} strings.',
   'lattice.row': 'Diagonal row {row} being tied',
+  'lattice.changed': 'The two have changed places.',
+  'lattice.back': 'Both hang where they began.',
   'lattice.idlesLeft': '{string} at the left edge has no neighbour in this row and hangs idle.',
   'lattice.idlesRight': '{string} at the right edge has no neighbour in this row and hangs idle.',
 

@@ -102,6 +102,8 @@ export const GERMAN: Readonly<Record<MessageKey, string>> = {
   'lattice.begin': '{strings} Fäden hängen bereit. Noch ist nichts geknüpft.',
   'lattice.done': 'Das Stück ist fertig: {rows} Reihen mit {strings} Fäden.',
   'lattice.row': 'Diagonalreihe {row} beim Knüpfen',
+  'lattice.changed': 'Die beiden haben die Plätze getauscht.',
+  'lattice.back': 'Beide hängen, wo sie begonnen haben.',
   'lattice.idlesLeft': '{string} am linken Rand hat in dieser Reihe keinen Nachbarn und ruht.',
   'lattice.idlesRight': '{string} am rechten Rand hat in dieser Reihe keinen Nachbarn und ruht.',
 

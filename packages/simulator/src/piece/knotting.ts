@@ -7,6 +7,7 @@ import {
   type RowReading,
 } from '@halfhitch/core';
 import type { Words } from '../messages/words.js';
+import { latticeHeading } from '../row/pattern-row.js';
 import { leadName } from '../row/row-words.js';
 import { LatticeOrder } from './lattice-order.js';
 
@@ -155,22 +156,9 @@ export class PatternKnotting implements Knotting {
   }
 
   sayKnot(number: number, mirror: boolean, words: Words): string {
-    const knot = this.order.knot(number);
-    if (knot === undefined) return this.sayPicture(words);
-    const { strings } = this.pattern;
-    const [left, right] = mirror
-      ? [strings - knot.slot - 1, strings - knot.slot]
-      : [knot.slot + 1, knot.slot + 2];
-    return words('lattice.heading', {
-      row: knot.row + 1,
-      knot: knot.order + 1,
-      knots: this.order.knotsOf(knot.row),
-      left,
-      right,
-      kind: words(`kind.${mirror ? mirrorKnot(knot.kind) : knot.kind}`),
-      tying: leadName(knot.tying, words),
-      held: leadName(knot.held, words),
-    });
+    return this.order.knot(number) === undefined
+      ? this.sayPicture(words)
+      : latticeHeading(this.order, number, mirror, words);
   }
 
   sayBegin(words: Words): string {

@@ -1,5 +1,6 @@
 import {
   type DiagonalPattern,
+  firstSlotOf,
   hangingStrings,
   KNOT_KINDS,
   type KnotKind,
@@ -35,14 +36,17 @@ export class LatticeOrder {
   private readonly cells: Int32Array;
   private readonly tying: Uint16Array;
   private readonly held: Uint16Array;
+  /** String in each slot before each row. */
+  private readonly slots: Uint16Array;
 
   constructor(readonly pattern: DiagonalPattern) {
     const { rows, knots } = pattern;
-    const { tying, held } = simulateDiagonal(pattern);
+    const { tying, held, order } = simulateDiagonal(pattern);
     this.strings = hangingStrings(pattern);
     this.across = knotsAcross(pattern);
     this.tying = tying;
     this.held = held;
+    this.slots = order;
     this.beforeRow = new Int32Array(rows + 1);
     const cells: number[] = [];
     for (let row = 0; row < rows; row++) {
@@ -81,6 +85,18 @@ export class LatticeOrder {
       kind: KNOT_KINDS[this.pattern.knots[cell] as number] as KnotKind,
       tying: this.strings[this.tying[cell] as number] as ThreadString,
       held: this.strings[this.held[cell] as number] as ThreadString,
+    };
+  }
+
+  /** The outermost strings that have no neighbour in a row; null where they have one. */
+  idling(row: number): { readonly left: ThreadString | null; readonly right: ThreadString | null } {
+    const { strings } = this.pattern;
+    const first = firstSlotOf(this.pattern, row);
+    const inSlot = (slot: number) =>
+      this.strings[this.slots[row * strings + slot] as number] as ThreadString;
+    return {
+      left: first === 1 ? inSlot(0) : null,
+      right: (strings - first) % 2 === 1 ? inSlot(strings - 1) : null,
     };
   }
 
