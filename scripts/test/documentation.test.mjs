@@ -137,17 +137,35 @@ describe('the documentation', () => {
   });
 
   it('shows documents that are read', async () => {
-    const { readChartDocument, readPlan } = await import('@halfhitch/core');
-    const readers = { 'halfhitch-chart': readChartDocument, 'halfhitch-plan': readPlan };
+    const { readChartDocument, readDiagonalDocument, readDiagonalPlan, readPlan } = await import(
+      '@halfhitch/core'
+    );
+    const readers = {
+      'halfhitch-chart': readChartDocument,
+      'halfhitch-diagonal': readDiagonalDocument,
+      'halfhitch-diagonal-plan': readDiagonalPlan,
+      'halfhitch-plan': readPlan,
+    };
     for (const block of of('json')) {
       const { format } = JSON.parse(block.text);
       if (!block.text.includes('…')) readers[format]?.(block.text);
     }
   });
 
+  it('shows diagonal patterns and wanted pictures that are read', async () => {
+    const { readDiagonalPicture, readDiagonalText } = await import('@halfhitch/core');
+    const starting = (line) => of('text').filter(({ text }) => text.startsWith(line));
+    const patterns = starting('pattern diagonal\n');
+    const pictures = starting('picture diagonal\n');
+    for (const { text } of patterns) readDiagonalText(text);
+    for (const { text } of pictures) readDiagonalPicture(text);
+    expect([patterns.length > 0, pictures.length > 0]).toEqual([true, true]);
+  });
+
   it('shows charts and rows that are read', async () => {
     const { planAlpha, readSeen, readTextChart } = await import('@halfhitch/core');
-    const charts = of('text').filter(({ text }) => /^\S #[0-9a-f]{6}/m.test(text));
+    const drawn = of('text').filter(({ text }) => /^\S #[0-9a-f]{6}/m.test(text));
+    const charts = drawn.filter(({ text }) => !/^(pattern|picture) diagonal$/m.test(text));
     const seen = charts.filter(({ text }) => text.includes('?'));
     let plan;
     for (const { text } of charts.filter((block) => !seen.includes(block))) {

@@ -1,6 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { readPattern, simulateDiagonal } from '../../src/index.js';
+import {
+  readDiagonalDocument,
+  readDiagonalPicture,
+  readDiagonalPlan,
+  readDiagonalText,
+  readPattern,
+  simulateDiagonal,
+  verifyDiagonal,
+} from '../../src/index.js';
 
 const FOLDER = new URL('../../../../examples/', import.meta.url);
 const read = (name: string) => readPattern(readFileSync(new URL(name, FOLDER)), name);
@@ -26,5 +34,24 @@ describe('the examples of diagonal patterns', () => {
     const { order } = simulateDiagonal(reading.pattern);
     const { strings } = reading.pattern;
     expect([...order.slice(-strings)]).toEqual([...order.slice(0, strings)]);
+  });
+});
+
+describe('what docs/formats.md shows of diagonal patterns', () => {
+  const docs = readFileSync(new URL('../../../../docs/formats.md', import.meta.url), 'utf8');
+  const shown = [...docs.matchAll(/```(?:text|json)\n(.*?)```/gs)].map((found) => found[1] ?? '');
+  const block = (word: string) => shown.find((text) => text.includes(word)) ?? '';
+
+  it('is read, and text and document say the same', () => {
+    const pattern = readDiagonalText(block('pattern diagonal'));
+    expect(readDiagonalDocument(block('"halfhitch-diagonal"'))).toEqual(pattern);
+    expect([pattern.strings, pattern.rows]).toEqual([5, 4]);
+    expect(readDiagonalPicture(block('picture diagonal'))).toMatchObject({ strings: 6, rows: 5 });
+  });
+
+  it('holds a plan that knots out', () => {
+    const plan = readDiagonalPlan(block('"halfhitch-diagonal-plan"'));
+    const wanted = readDiagonalPicture('picture diagonal\nb #1f6fb2\no #e8742c\n\nb\n o\n');
+    expect(verifyDiagonal(plan, wanted).ok).toBe(true);
   });
 });
