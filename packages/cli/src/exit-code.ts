@@ -6,5 +6,7 @@ export const ExitCode = {
   differs: 1,
   /** The input cannot be used, or the command was called wrongly. */
   unusable: 2,
+  /** The time limit came first; what was found by then is told. */
+  stopped: 3,
 } as const;
 export type ExitCode = (typeof ExitCode)[keyof typeof ExitCode];

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { SOLVE_PREFERENCES } from '@halfhitch/core/solve';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { type CheckOptions, check } from './commands/check.js';
 import { type CutCommandOptions, cut, parseSwatch } from './commands/cut.js';
@@ -6,6 +7,7 @@ import { type DiagnoseCommandOptions, diagnosePiece } from './commands/diagnose.
 import { type EaseCommandOptions, ease } from './commands/ease.js';
 import { PLAN_FORMATS, type PlanCommandOptions, plan } from './commands/plan.js';
 import { PICTURE_FORMATS, type RenderOptions, render } from './commands/render.js';
+import { type SolveCommandOptions, solve } from './commands/solve.js';
 import { type TraceOptions, trace } from './commands/trace.js';
 import { type VerifyCommandOptions, verify } from './commands/verify.js';
 import type { ExitCode } from './exit-code.js';
@@ -19,7 +21,8 @@ const ORDER = 'of a diagonal pattern: tell the order of the strings after every 
 
 const NOTES = `
 Exit codes: 0 it knots out as drawn, or was done; 1 it does not knot out as drawn;
-2 the input cannot be used, or the command was called wrongly.
+2 the input cannot be used, or the command was called wrongly. solve: 0 solved, 1 proven
+impossible, 3 stopped at the time limit with the best found.
 
 Knotting strains the hands: rest often, and stop when something hurts. Keep cords away
 from small children. Take care with flames and blades when finishing ends.`;
@@ -124,14 +127,58 @@ export function createProgram(done: (code: ExitCode) => void): Command {
     .option('--json', 'answer as JSON')
     .action(async (file: string, options: EaseCommandOptions) => done(await ease(file, options)));
 
+  command('solve', 'Find strings and knots that show a wanted picture, or prove there are none.')
+    .argument(
+      '<picture>',
+      'a PNG or a chart, a field for each knot; or a picture wanted of a diagonal pattern; - for standard input',
+    )
+    .addOption(whole('--strings <number>', 'strings; else two for each column', 2, 300))
+    .addOption(
+      new Option('--first <slot>', 'slot of the first knot of row 1; else 1').choices(['1', '2']),
+    )
+    .option('--repeat', 'the colours must end as they start, so that it can be repeated')
+    .option('--start <keys>', 'colour of each string at the start by its key, ? for any')
+    .addOption(
+      new Option('--most <key=number>', 'most strings of a colour; may be given again').argParser(
+        colourLimit,
+      ),
+    )
+    .option('--fewest <key>', 'as few strings of this colour as can be')
+    .addOption(whole('--at-most-wrong <number>', 'knots that may differ; else 0', 0, 1_500_000))
+    .addOption(
+      new Option('--prefer <what>', 'what is liked best; else none').choices(SOLVE_PREFERENCES),
+    )
+    .addOption(figure('--time <seconds>', 'time limit; else 60'))
+    .option(
+      '-o, --out <file>',
+      'file for the pattern, as a document if it ends in .json; - for standard output',
+    )
+    .option('--json', 'answer as JSON')
+    .action(async (file: string, options: SolveCommandOptions) => done(await solve(file, options)));
+
   return program;
 }
 
+function colourLimit(
+  text: string,
+  before: readonly (readonly [string, number])[] = [],
+): readonly (readonly [string, number])[] {
+  const [, key, number] = /^(.)=(\d{1,6})$/su.exec(text) ?? [];
+  if (key === undefined) {
+    throw new InvalidArgumentError('Give the key of a colour and a number, such as b=4.');
+  }
+  return [...before, [key, Number(number)]];
+}
+
 function wholeFrom1(flags: string, description: string, most: number): Option {
+  return whole(flags, description, 1, most);
+}
+
+function whole(flags: string, description: string, least: number, most: number): Option {
   return new Option(flags, description).argParser((text) => {
     const value = Number(text);
-    if (Number.isInteger(value) && value >= 1 && value <= most) return value;
-    throw new InvalidArgumentError(`Give a whole number from 1 to ${most}.`);
+    if (/^\d+$/u.test(text) && value >= least && value <= most) return value;
+    throw new InvalidArgumentError(`Give a whole number from ${least} to ${most}.`);
   });
 }
 

@@ -114,8 +114,12 @@ class Reading {
   /** An assumption that something not yet seen is there; null before anything was seen. */
   askForNew(): Literal | null {
     if (!this.#begun) return null;
-    for (const [literal, isSeen] of this.#asked) if (isSeen()) this.#asked.delete(literal);
     const { solver } = this.#encoding;
+    for (const [literal, isSeen] of this.#asked) {
+      if (!isSeen()) continue;
+      this.#asked.delete(literal);
+      solver.prefer(-literal);
+    }
     const open = solver.newVariable();
     solver.add([-open, ...this.#asked.keys()]);
     return open;
@@ -160,6 +164,8 @@ class Reading {
         if (isSeen()) continue;
         const there = solver.newVariable();
         for (const clause of this.#clauses(knot, kind)) this.#encoding.add(-there, ...clause);
+        // Tried first: so a pattern brings as much at once that is new as goes together.
+        solver.prefer(there);
         this.#asked.set(there, isSeen);
       }
     }

@@ -30,19 +30,37 @@ export function settle(
   return { name, strings, rows, first, colours: picture.colours, start, knots };
 }
 
-/** The kinds that each knot may be, as bits; a knot that cannot show its colour shows any. */
-export function possibleKinds({ net, asked }: Problem, colours: Uint8Array): Uint8Array {
+/**
+ * The kinds that each knot may be, as bits. A knot that cannot show its colour shows the likelier of
+ * its two strings' colours.
+ */
+export function possibleKinds(
+  { picture, palette, net, asked }: Problem,
+  colours: Uint8Array,
+): Uint8Array {
+  const hexOf = (colour: number) => picture.colours[palette[colour] as number]?.hex ?? '#000000';
   return Uint8Array.from({ length: net.knots }, (_, knot) => {
     const colour = (wires: Int32Array) => colours[wires[knot] as number] as number;
     const left = colour(net.aboveLeft);
     const right = colour(net.aboveRight);
     const [belowLeft, belowRight] = [colour(net.belowLeft), colour(net.belowRight)];
-    const wanted = asked[knot] === ANY_COLOUR ? -1 : (asked[knot] as number);
-    return (
-      kindsBetween(left, right, belowLeft, belowRight, wanted) ||
-      kindsBetween(left, right, belowLeft, belowRight, -1)
-    );
+    let shown = asked[knot] === ANY_COLOUR ? -1 : (asked[knot] as number);
+    if (shown >= 0 && shown !== left && shown !== right) {
+      const wanted = hexOf(shown);
+      shown = unlike(hexOf(left), wanted) <= unlike(hexOf(right), wanted) ? left : right;
+    }
+    return kindsBetween(left, right, belowLeft, belowRight, shown);
   });
+}
+
+/** How far apart two colours `#rrggbb` are, roughly: by their three values. */
+function unlike(one: string, other: string): number {
+  let sum = 0;
+  for (let at = 1; at < 7; at += 2) {
+    const [a, b] = [one, other].map((hex) => Number.parseInt(hex.slice(at, at + 2), 16));
+    sum += ((a as number) - (b as number)) ** 2;
+  }
+  return sum;
 }
 
 /**

@@ -1,5 +1,11 @@
 export { printDiagonalDocument, readDiagonalDocument } from './pattern-json.js';
 export { printDiagonalText, readDiagonalText } from './pattern-text.js';
+export {
+  type Drawing,
+  type GridOptions,
+  pictureFromDrawing,
+  readDrawnPng,
+} from './picture-drawing.js';
 export { type PictureReading, readPictureFile } from './picture-file.js';
 export { printDiagonalPictureDocument, readDiagonalPictureDocument } from './picture-json.js';
 export { printDiagonalPicture, readDiagonalPictureText } from './picture-text.js';
