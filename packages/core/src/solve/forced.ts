@@ -50,7 +50,7 @@ export async function forcedKnots(
   const domains = new Domains(task);
   clock.tell('reading');
   if (!domains.narrowAll()) return nothing(problem);
-  const solver = (await loadCadical())();
+  const solver = (await loadCadical())('often');
   try {
     const encoding = new Encoding(task, domains, solver, false);
     const reading = new Reading(problem, encoding);

@@ -79,7 +79,7 @@ async function solveExactly(problem: Problem, maker: SatSolverMaker, clock: Cloc
   const domains = new Domains(task);
   if (!domains.narrowAll()) return IMPOSSIBLE;
   clock.tell('searching');
-  const solver = maker();
+  const solver = maker('once');
   try {
     const encoding = new Encoding(task, domains, solver, false);
     const verdict = await search(solver, [], clock.part(0.5));

@@ -18,11 +18,11 @@ const colours = [
 ];
 
 const PIECES: readonly (readonly [string, DiagonalPattern])[] = [
-  ['stripes', diagonalStripes({ strings: 12, colours })],
-  ['chevrons', chevrons({ strings: 16, colours })],
-  ['diamonds', diamonds({ strings: 14, colours })],
-  ['zigzag', zigzag({ strings: 12, colours })],
-  ['wave', wave({ strings: 13, colours })],
+  ['stripes', diagonalStripes({ strings: 9, colours })],
+  ['chevrons', chevrons({ strings: 12, colours })],
+  ['diamonds', diamonds({ strings: 10, colours })],
+  ['zigzag', zigzag({ strings: 9, colours })],
+  ['wave', wave({ strings: 10, colours })],
 ];
 
 describe.each(PIECES)('the picture of %s', (_, piece) => {

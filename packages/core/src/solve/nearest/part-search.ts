@@ -19,7 +19,7 @@ export interface SoftTask {
 export function softTask(task: Task, maker: SatSolverMaker): SoftTask | null {
   const domains = new Domains({ ...task, asked: new Uint8Array(task.net.knots).fill(ANY_COLOUR) });
   if (!domains.narrowAll()) return null;
-  const solver = maker();
+  const solver = maker('often');
   const encoding = new Encoding(task, domains, solver, true);
   const wishes = encoding.shows.filter((literal) => literal !== 0);
   for (const wish of wishes) solver.prefer(wish);

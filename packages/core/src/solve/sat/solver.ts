@@ -24,4 +24,8 @@ export interface SatSolver {
   dispose(): void;
 }
 
-export type SatSolverMaker = () => SatSolver;
+/**
+ * Makes a solver that is asked `once` a question that may be hard, or `often` ones that are mostly
+ * easy.
+ */
+export type SatSolverMaker = (asked: 'once' | 'often') => SatSolver;

@@ -83,7 +83,7 @@ class ChangesSearch {
     const part = partOf(this.#task, this.#ends, this.colours, knots);
     const domains = new Domains(part.task);
     if (!domains.narrowAll()) return false;
-    const solver = this.#maker();
+    const solver = this.#maker('often');
     try {
       const encoding = new Encoding(part.task, domains, solver, false);
       const [ties, crosses] = this.#kindLiterals(part, encoding);
