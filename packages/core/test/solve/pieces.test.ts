@@ -20,7 +20,7 @@ const colours = [
 const PIECES: readonly (readonly [string, DiagonalPattern])[] = [
   ['stripes', diagonalStripes({ strings: 9, colours })],
   ['chevrons', chevrons({ strings: 12, colours })],
-  ['diamonds', diamonds({ strings: 10, colours })],
+  ['diamonds', diamonds({ strings: 10, colours: colours.slice(0, 3) })],
   ['zigzag', zigzag({ strings: 9, colours })],
   ['wave', wave({ strings: 10, colours })],
 ];
