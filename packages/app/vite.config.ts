@@ -68,7 +68,7 @@ const offline = VitePWA({
     ],
   },
   workbox: {
-    globPatterns: ['**/*.{html,js,css,svg,png}'],
+    globPatterns: ['**/*.{html,js,css,svg,png,wasm}'],
     // Their names change with what they hold.
     dontCacheBustURLsMatching: /assets\/.+-[\w-]{8}\.\w+$/,
     maximumFileSizeToCacheInBytes: 8 * 1024 * 1024,

@@ -1,5 +1,5 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import type { Project } from '../project/project.js';
+import type { AlphaProject } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
@@ -49,7 +49,7 @@ export class CutPanel extends LitElement {
   private timer = 0;
   private keeping = 0;
   /** The project that the list was last asked for, and the one whose settings are in the fields. */
-  private asked: Project | null = null;
+  private asked: AlphaProject | null = null;
   private filledFrom: CutSettings | null = null;
 
   constructor() {
@@ -87,8 +87,8 @@ export class CutPanel extends LitElement {
     this.asked = null;
   }
 
-  private get project(): Project | null {
-    return this.session?.project ?? null;
+  private get project(): AlphaProject | null {
+    return this.session?.alpha ?? null;
   }
 
   protected override willUpdate(): void {

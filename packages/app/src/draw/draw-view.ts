@@ -11,12 +11,12 @@ import './sheet/sheet.js';
 import type { DialogDone, DialogPage, DrawDialog } from './dialogs/draw-dialog.js';
 import { NEW_CHART, RENAME, REPEAT, RESIZE } from './dialogs/forms.js';
 import { areaInWords, wholeOf } from './edit/area.js';
-import { colourName, knotsByColour } from './edit/colours.js';
+import { colourName, firstDrawn, knotsByColour, relegended } from './edit/colours.js';
 import { pastedWithRoom, patchOf } from './edit/patch.js';
 import type { Place } from './edit/place.js';
 import { NO_SYMMETRY } from './edit/symmetry.js';
 import { knotAspect } from './knot-aspect.js';
-import type { PaletteEdit } from './palette/palette.js';
+import type { ColourUses, PaletteEdit } from './palette/palette.js';
 import { type ChangingWish, lineButtons, selectionButtons } from './panels/changing.js';
 import { keyHelp } from './panels/key-help.js';
 import { outcome } from './panels/outcome.js';
@@ -61,6 +61,7 @@ export class DrawView extends LitElement {
   private marked: { of: Piece; marks: readonly Mark[] } | null = null;
   private warned: Chart | null = null;
   private shownColour = -1;
+  private counted: { readonly of: Chart; readonly uses: ColourUses } | null = null;
 
   constructor() {
     super();
@@ -103,7 +104,7 @@ export class DrawView extends LitElement {
   };
 
   private get chart(): Chart | null {
-    return this.session?.project?.chart ?? null;
+    return this.session?.alpha?.chart ?? null;
   }
 
   private get sheet(): Sheet | null {
@@ -140,7 +141,7 @@ export class DrawView extends LitElement {
 
   protected override willUpdate(): void {
     const { session, chart } = this;
-    const id = session?.project?.id ?? null;
+    const id = session?.alpha?.id ?? null;
     if (chart === null) return;
     if (id !== this.project) {
       this.project = id;
@@ -166,7 +167,7 @@ export class DrawView extends LitElement {
 
   protected override updated(): void {
     const { session, sheet, chart, aspect, piece } = this;
-    const project = session?.project;
+    const project = session?.alpha;
     if (project == null || sheet === null || chart === null) return;
     sheet.set(this.settings);
     void this.findAspect();
@@ -190,7 +191,7 @@ export class DrawView extends LitElement {
   private get piece(): Piece | null {
     const { session } = this;
     const piece = session?.piece ?? null;
-    return piece?.id === session?.project?.id ? piece : null;
+    return piece?.id === session?.alpha?.id ? piece : null;
   }
 
   private marksOf(piece: Piece): readonly Mark[] {
@@ -205,10 +206,10 @@ export class DrawView extends LitElement {
   }
 
   private async findAspect(): Promise<void> {
-    const project = this.session?.project;
+    const project = this.session?.alpha;
     if (project == null) return;
     const aspect = await knotAspect(project.choice, project.cut);
-    if (this.session?.project?.id !== project.id) return;
+    if (this.session?.alpha?.id !== project.id) return;
     // Knots of a wrong shape can be drawn on; no knots can't.
     this.aspect = aspect ?? this.aspect ?? 1;
   }
@@ -263,7 +264,7 @@ export class DrawView extends LitElement {
     return html`<section class="card draw-board" aria-labelledby="draw-name">
       <div class="bar draw-head">
         <div class="draw-title">
-          <h2 id="draw-name">${session?.project == null ? '' : titleOf(session.project)}</h2>
+          <h2 id="draw-name">${session?.alpha == null ? '' : titleOf(session.alpha)}</h2>
           <p class="size">
             ${chart.rows.toLocaleString('en-GB')} ${chart.rows === 1 ? 'row' : 'rows'} of
             ${chart.columns} ${chart.columns === 1 ? 'knot' : 'knots'}
@@ -339,7 +340,7 @@ export class DrawView extends LitElement {
     const { sheet, session } = this;
     if (sheet === null) return '';
     const { here, selected } = sheet.drawing;
-    const start = session?.project?.choice.start ?? 'left';
+    const start = session?.alpha?.choice.start ?? 'left';
     const words =
       here.row < chart.rows && here.column < chart.columns
         ? `${cellInWords(chart, here)}. ${rowInWords(start, here.row)}`
@@ -380,7 +381,8 @@ export class DrawView extends LitElement {
     return html`<section class="card draw-legend" aria-labelledby="legend-name">
       <h2 id="legend-name">Colours</h2>
       <halfhitch-palette
-        .chart=${chart}
+        .colours=${chart.colours}
+        .uses=${this.usesOf(chart)}
         .colour=${settings.colour}
         .ground=${settings.ground}
         @palette-edit=${({ detail }: CustomEvent<PaletteEdit>) => this.onPalette(detail)}
@@ -422,10 +424,25 @@ export class DrawView extends LitElement {
     this.easing = open;
   }
 
-  private onPalette({ chart, what, colour, places }: PaletteEdit): void {
+  private onPalette({ what, colour, ...legend }: PaletteEdit): void {
+    const { chart } = this;
+    if (chart === null) return;
     const { ground } = this.settings;
-    this.choose({ colour, ground: places?.[ground] ?? ground });
-    this.edit(chart, what);
+    this.choose({ colour, ground: legend.places[ground] ?? ground });
+    this.edit(relegended(chart, legend), what);
+  }
+
+  private usesOf(chart: Chart): ColourUses {
+    if (this.counted?.of !== chart) {
+      const uses: ColourUses = {
+        many: knotsByColour(chart),
+        inWords: (many) =>
+          `Drawn in ${many.toLocaleString('en-GB')} ${many === 1 ? 'knot' : 'knots'}.`,
+        first: (colour) => firstDrawn(chart, colour),
+      };
+      this.counted = { of: chart, uses };
+    }
+    return this.counted.uses;
   }
 
   private onAsk(asked: SheetAsk): void {

@@ -10,7 +10,7 @@ import {
   withCells,
 } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import type { Project } from '../project/project.js';
+import type { AlphaProject } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
@@ -30,7 +30,7 @@ const PAUSE = 250;
 const FEW = 5;
 
 /** What of a project decides the answer. */
-type Basis = Pick<Project, 'id' | 'chart' | 'choice' | 'cut'>;
+type Basis = Pick<AlphaProject, 'id' | 'chart' | 'choice' | 'cut'>;
 
 /**
  * What would make the open piece easier to knot, each with what it saves, to be shown on the chart
@@ -102,8 +102,8 @@ export class EasePanel extends LitElement {
     this.asked = null;
   }
 
-  private get project(): Project | null {
-    return this.session?.project ?? null;
+  private get project(): AlphaProject | null {
+    return this.session?.alpha ?? null;
   }
 
   /** Whether what is shown is of the project as it stands. */

@@ -1,7 +1,7 @@
 import { CHART_LIMITS, printable } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { newId } from '../project/new-id.js';
-import type { Project } from '../project/project.js';
+import { nameOf, type Project, renamed, titleOf, untitled } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import { asStoreError } from '../store/errors.js';
 import { keeperOf } from '../store/keep-session.js';
@@ -118,7 +118,7 @@ export class Library extends LitElement {
       this.tried.add(markOf(stale));
       try {
         const project = await peek(store, stale.id);
-        const image = await thumbnailOf(project.chart);
+        const image = await thumbnailOf(project);
         if (image !== null) {
           await store.saveThumbnail(stale.id, image, project.changed);
           await this.list();
@@ -151,7 +151,7 @@ export class Library extends LitElement {
       if (this.session?.project?.id === id) return;
       const project = await store.load(id);
       this.session?.open(project);
-      this.done = { text: `${nameOf(project.chart)} is open.`, undo: null };
+      this.done = { text: `${titleOf(project)} is open.`, undo: null };
     });
   }
 
@@ -159,14 +159,8 @@ export class Library extends LitElement {
     return this.attempt(async (store) => {
       const now = Date.now();
       const project = await peek(store, id);
-      const name = withinLimit(`${project.chart.name} (copy)`);
-      const copy: Project = {
-        ...project,
-        id: newId(),
-        chart: { ...project.chart, name },
-        created: now,
-        changed: now,
-      };
+      const name = withinLimit(`${nameOf(project)} (copy)`);
+      const copy = { ...renamed(project, name), id: newId(), created: now, changed: now };
       await store.save(copy);
       this.done = { text: `${name} was made.`, undo: () => store.erase(copy.id) };
     });
@@ -179,12 +173,12 @@ export class Library extends LitElement {
       const { session } = this;
       const open = session?.project;
       if (session !== null && open?.id === id) {
-        if (name !== open.chart.name) session.edit({ chart: { ...open.chart, name } }, 'Rename');
+        if (name !== nameOf(open)) session.replace(renamed(open, name), 'Rename');
         return;
       }
       const project = await store.load(id);
-      if (name === project.chart.name) return;
-      await store.save({ ...project, chart: { ...project.chart, name }, changed: Date.now() });
+      if (name === nameOf(project)) return;
+      await store.save({ ...renamed(project, name), changed: Date.now() });
     });
   }
 
@@ -194,7 +188,7 @@ export class Library extends LitElement {
       const { session } = this;
       const open = session?.project;
       await store.remove(id);
-      let text = `${nameOf(summary)} was removed.`;
+      let text = `${listedName(summary)} was removed.`;
       if (session !== null && open?.id === id) {
         // Otherwise it would be kept again as soon as the page is left.
         (await keeperOf(session))?.setSample(open);
@@ -287,20 +281,20 @@ export class Library extends LitElement {
   private project(one: ProjectSummary): TemplateResult {
     const { id } = one;
     const isOpen = this.session?.project?.id === id;
-    return html`<article class="library-item ${isOpen ? 'current' : ''}" aria-label=${nameOf(one)}>
+    return html`<article class="library-item ${isOpen ? 'current' : ''}" aria-label=${listedName(one)}>
       <halfhitch-blob-picture .blob=${one.thumbnail?.image ?? null}></halfhitch-blob-picture>
       <div class="library-about">
-        ${this.renaming === id ? this.nameForm(one) : html`<h3>${nameOf(one)}</h3>`}
+        ${this.renaming === id ? this.nameForm(one) : html`<h3>${listedName(one)}</h3>`}
         <p>${isOpen ? html`<strong>Open now.</strong>` : nothing} ${sizeInWords(one)}</p>
         <p class="hint">Changed ${html`<time datetime=${new Date(one.changed).toISOString()}>${whenInWords(one.changed)}</time>`}</p>
       </div>
       <div class="library-actions">
         <button type="button" class=${isOpen ? '' : 'primary'} aria-disabled=${isOpen ? 'true' : 'false'} @click=${() => void this.open(one)}>
-          Open<span class="unseen"> ${nameOf(one)}</span>
+          Open<span class="unseen"> ${listedName(one)}</span>
         </button>
-        <button type="button" @click=${() => void this.copy(one)}>Copy<span class="unseen"> ${nameOf(one)}</span></button>
-        <button type="button" @click=${() => this.startRenaming(id)}>Rename<span class="unseen"> ${nameOf(one)}</span></button>
-        <button type="button" @click=${() => void this.takeAway(one)}>Remove<span class="unseen"> ${nameOf(one)}</span></button>
+        <button type="button" @click=${() => void this.copy(one)}>Copy<span class="unseen"> ${listedName(one)}</span></button>
+        <button type="button" @click=${() => this.startRenaming(id)}>Rename<span class="unseen"> ${listedName(one)}</span></button>
+        <button type="button" @click=${() => void this.takeAway(one)}>Remove<span class="unseen"> ${listedName(one)}</span></button>
       </div>
     </article>`;
   }
@@ -345,9 +339,9 @@ export class Library extends LitElement {
       <ul class="library-plain">
         ${removed.map(
           (one) => html`<li>
-            <span>${nameOf(one)}, ${sizeInWords(one)}</span>
-            <button type="button" @click=${() => void this.restore(one)}>Bring back<span class="unseen"> ${nameOf(one)}</span></button>
-            ${this.eraser(one.id, nameOf(one))}
+            <span>${listedName(one)}, ${sizeInWords(one)}</span>
+            <button type="button" @click=${() => void this.restore(one)}>Bring back<span class="unseen"> ${listedName(one)}</span></button>
+            ${this.eraser(one.id, listedName(one))}
           </li>`,
         )}
       </ul>
@@ -403,17 +397,20 @@ function markOf({ id, changed }: ProjectSummary): string {
   return `${id} ${changed}`;
 }
 
-function nameOf({ name }: { readonly name: string }): string {
-  return printable(name) || 'A chart without a name';
+function listedName({ name, kind }: ProjectSummary): string {
+  return printable(name) || untitled(kind);
 }
 
 function withinLimit(name: string): string {
   return [...name.trim()].slice(0, CHART_LIMITS.maxName).join('').trim();
 }
 
-function sizeInWords({ rows, columns, done, doneDamaged }: ProjectSummary): string {
-  const size = `${many(rows, 'row')} of ${many(columns, 'knot')}`;
-  const knots = rows * columns;
+function sizeInWords(one: ProjectSummary): string {
+  const { kind, rows, across, knots, done, doneDamaged } = one;
+  const size =
+    kind === 'alpha'
+      ? `${many(rows, 'row')} of ${many(across, 'knot')}`
+      : `Diagonal, ${many(rows, 'row')} on ${many(across, 'string')}`;
   if (doneDamaged) return `${size}; the count of knots tied can't be read, and begins anew`;
   if (done === 0) return size;
   if (done >= knots) return `${size}, all tied`;

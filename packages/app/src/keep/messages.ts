@@ -1,4 +1,4 @@
-import type { Chart } from '@halfhitch/core';
+import type { Chart, DiagonalPattern } from '@halfhitch/core';
 import type { Written } from '../print/written.js';
 import type { Project } from '../project/project.js';
 import type { KnotChoice } from '../work/messages.js';
@@ -7,6 +7,7 @@ import type { CarriedProgress } from './project-document.js';
 export type KeepRequest =
   | { readonly ask: 'png'; readonly chart: Chart }
   | { readonly ask: 'svg'; readonly chart: Chart; readonly choice: KnotChoice }
+  | { readonly ask: 'diagonal-svg'; readonly pattern: DiagonalPattern }
   | { readonly ask: 'model'; readonly chart: Chart; readonly choice: KnotChoice }
   | {
       readonly ask: 'project';
@@ -28,6 +29,7 @@ export type KeepRequest =
 export interface KeepAnswers {
   png: Uint8Array<ArrayBuffer>;
   svg: string;
+  'diagonal-svg': string;
   model: Uint8Array<ArrayBuffer>;
   project: string;
   written: Written;

@@ -1,9 +1,8 @@
 import {
-  type Chart,
-  type ChartReading,
   InputError,
-  printChartDocument,
+  type PatternReading,
   readChartDocument,
+  readDiagonalDocument,
 } from '@halfhitch/core';
 import { deflate, Inflate } from 'pako';
 import { LINK_MARK } from './link-mark.js';
@@ -18,17 +17,21 @@ export const LINK_LIMITS = {
   document: 2 * 1024 * 1024,
 } as const;
 
+/** How the document of a diagonal pattern begins in a link. */
+const DIAGONAL = '{"format":"halfhitch-diagonal",';
+
 const AS_FILE = 'Export the project as a file, and send that.';
 
 /**
- * A fragment (RFC 3986, 3.5) that carries a chart: `pattern=1.` and the chart's document, without
+ * A fragment (RFC 3986, 3.5) that carries a pattern: `pattern=1.` and its document, without
  * blanks, in zlib's format (RFC 1950), as base64url (RFC 4648, 5). A fragment is never sent to a
  * server.
  *
+ * @param document of a chart or of a diagonal pattern
  * @throws InputError when it would be longer than links may be
  */
-export function linkFragment(chart: Chart): string {
-  const json = JSON.stringify(JSON.parse(printChartDocument(chart)));
+export function linkFragment(document: string): string {
+  const json = JSON.stringify(JSON.parse(document));
   const bytes = new TextEncoder().encode(json);
   if (bytes.length > LINK_LIMITS.document) throw tooLarge();
   const fragment = `${LINK_MARK}${LINK_VERSION}.${toBase64Url(deflate(bytes, { level: 9 }))}`;
@@ -44,12 +47,12 @@ export function linkFragment(chart: Chart): string {
 }
 
 /**
- * The chart that a link carries.
+ * The chart or the diagonal pattern that a link carries.
  *
  * @param hash as the address has it, with the number sign
  * @throws InputError, also for whatever was not made by `linkFragment`
  */
-export function readLink(hash: string): ChartReading {
+export function readLink(hash: string): PatternReading {
   try {
     return readFragment(hash.slice(1 + LINK_MARK.length));
   } catch (error) {
@@ -59,7 +62,7 @@ export function readLink(hash: string): ChartReading {
   }
 }
 
-function readFragment(fragment: string): ChartReading {
+function readFragment(fragment: string): PatternReading {
   if (fragment.length + LINK_MARK.length > LINK_LIMITS.characters) {
     throw new InputError(
       'link-too-long',
@@ -75,17 +78,23 @@ function readFragment(fragment: string): ChartReading {
       'link-later',
       'It was made by a later version of Halfhitch.',
       {},
-      'Load this page anew to get that version, or ask for the pattern as a chart document.',
+      'Load this page anew to get that version, or ask for the pattern as a document.',
     );
   }
   if (Number(version) !== LINK_VERSION) throw damaged();
   const text = unpacked(fromBase64Url(data));
   try {
-    return readChartDocument(text);
+    return readDocument(text);
   } catch (error) {
     if (!(error instanceof InputError)) throw error;
     throw /version/.test(error.code) ? error : damaged();
   }
+}
+
+function readDocument(text: string): PatternReading {
+  return text.startsWith(DIAGONAL)
+    ? { kind: 'diagonal', pattern: readDiagonalDocument(text), notices: [] }
+    : { kind: 'alpha', ...readChartDocument(text) };
 }
 
 /** Some programs write characters of a link as per cent and number. */

@@ -2,23 +2,30 @@ import {
   CHART_LIMITS,
   type ChartNotice,
   checkHeader,
+  DIAGONAL_LIMITS,
+  type DiagonalPattern,
   FILE_LIMITS,
   InputError,
   JsonText,
   type Properties,
   printChartDocument,
+  printDiagonalDocument,
+  printDiagonalPictureDocument,
   readChartDocument,
+  readDiagonalDocument,
+  readDiagonalPictureDocument,
   unknownProperty,
 } from '@halfhitch/core';
 import { type CutSettings, settingsFrom } from '../cut/settings.js';
+import { asKnotted } from '../diagonal/keep/as-knotted.js';
 import { newId } from '../project/new-id.js';
-import type { Project } from '../project/project.js';
+import type { DiagonalProject, Project } from '../project/project.js';
 import { chartAsKnotted } from './as-knotted.js';
 
 export const PROJECT_FORMAT = 'halfhitch-project';
-const PROJECT_VERSION = 1;
+/** By the kind of project: the first version knew alpha work only. */
+const VERSIONS = { alpha: 1, diagonal: 2 } as const;
 
-const REQUIRED = ['format', 'version', 'chart'];
 const OPTIONAL = ['id', 'created', 'changed', 'cut', 'progress'];
 const PROGRESS_KEYS = ['done', 'columns', 'seconds', 'marks'];
 
@@ -29,7 +36,7 @@ const MOST_SECONDS = 1_000_000_000;
 export interface CarriedProgress {
   /** Knots tied, in the order of knotting. */
   readonly done: number;
-  /** Knots in a row of the chart as it was tied. */
+  /** Knots in a row of the chart, or strings of the pattern, as it was tied. */
   readonly columns: number;
   /** Spent knotting. */
   readonly seconds: number;
@@ -43,19 +50,18 @@ export interface ProjectReading {
   readonly notices: readonly ChartNotice[];
 }
 
-/** A project as a document: its chart's document, and what else there is to it. */
+/** A project as a document: that of its chart or pattern, and what else there is to it. */
 export function printProjectDocument(
   project: Project,
   progress: CarriedProgress | null = null,
 ): string {
-  const chart = printChartDocument(chartAsKnotted(project)).trimEnd().replaceAll('\n', '\n  ');
   const parts = [
     `"format": ${JSON.stringify(PROJECT_FORMAT)}`,
-    `"version": ${PROJECT_VERSION}`,
+    `"version": ${VERSIONS[project.kind]}`,
     `"id": ${JSON.stringify(project.id)}`,
     `"created": ${JSON.stringify(new Date(project.created).toISOString())}`,
     `"changed": ${JSON.stringify(new Date(project.changed).toISOString())}`,
-    `"chart": ${chart}`,
+    ...drawnParts(project),
     `"cut": ${JSON.stringify(project.cut, null, 2).replaceAll('\n', '\n  ')}`,
   ];
   if (progress !== null) {
@@ -67,8 +73,21 @@ export function printProjectDocument(
   return `{\n  ${parts.join(',\n  ')}\n}\n`;
 }
 
+function drawnParts(project: Project): string[] {
+  const part = (name: string, document: string): string =>
+    `${JSON.stringify(name)}: ${document.trimEnd().replaceAll('\n', '\n  ')}`;
+  if (project.kind === 'alpha') {
+    return [part('chart', printChartDocument(chartAsKnotted(project)))];
+  }
+  const { pattern, wanted } = asKnotted(project);
+  return [
+    part('pattern', printDiagonalDocument(pattern)),
+    ...(wanted === null ? [] : [part('wanted', printDiagonalPictureDocument(wanted))]),
+  ];
+}
+
 /**
- * Reads a project's document, version 1. What was filled in for the cut list is taken as far as
+ * Reads a project's document, version 1 of alpha work and 2 of diagonal patterns. What was filled in for the cut list is taken as far as
  * it is known; anything else that is not listed in docs/formats.md is refused.
  *
  * @param now for a document that does not say when it was made, ms since 1970
@@ -85,31 +104,58 @@ export function readProjectDocument(text: string, now = Date.now()): ProjectRead
   }
   const json = new JsonText(text);
   const outline = json.outline();
+  const diagonal = outline.has('pattern');
   checkHeader(json, outline, {
     format: PROJECT_FORMAT,
     noun: 'project',
-    version: PROJECT_VERSION,
-    required: REQUIRED,
-    optional: OPTIONAL,
+    version: diagonal ? VERSIONS.diagonal : VERSIONS.alpha,
+    required: ['format', 'version', diagonal ? 'pattern' : 'chart'],
+    optional: diagonal ? [...OPTIONAL, 'wanted'] : OPTIONAL,
   });
-  const { chart, notices } = readChartDocument(chartText(json, outline));
+  const drawn = diagonal ? readDiagonalParts(json, outline) : readAlphaParts(json, outline);
   const id = given(json, outline, 'id', () => readId(json)) ?? newId();
   const created = given(json, outline, 'created', () => readTime(json)) ?? now;
   const changed = given(json, outline, 'changed', () => readTime(json)) ?? now;
   const cut = given(json, outline, 'cut', () => readCut(json)) ?? settingsFrom(null);
   const progress = given(json, outline, 'progress', () => readProgress(json)) ?? null;
-  return {
-    project: {
-      id,
-      chart,
-      choice: { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' },
-      cut,
-      created,
-      changed,
-    },
-    progress,
-    notices,
-  };
+  const { notices, ...parts } = drawn;
+  return { project: { ...parts, id, cut, created, changed }, progress, notices };
+}
+
+function readAlphaParts(json: JsonText, outline: Properties) {
+  const { chart, notices } = readChartDocument(partText(json, outline, 'chart'));
+  const choice = { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' } as const;
+  return { kind: 'alpha', chart, choice, notices } as const;
+}
+
+function readDiagonalParts(json: JsonText, outline: Properties) {
+  const pattern = readDiagonalDocument(partText(json, outline, 'pattern'));
+  const wanted = outline.has('wanted') ? readWanted(json, outline, pattern) : null;
+  return { kind: 'diagonal', pattern, wanted, notices: [] } as const;
+}
+
+function readWanted(
+  json: JsonText,
+  outline: Properties,
+  pattern: DiagonalPattern,
+): NonNullable<DiagonalProject['wanted']> {
+  const picture = readDiagonalPictureDocument(partText(json, outline, 'wanted'));
+  const { name, strings, rows, first, colours } = pattern;
+  const fits =
+    picture.strings === strings &&
+    picture.rows === rows &&
+    picture.first === first &&
+    picture.colours.length === colours.length &&
+    picture.colours.every(({ hex }, at) => hex === colours[at]?.hex);
+  if (!fits) {
+    json.fail(
+      'wanted-differs',
+      'The picture that is wanted has another lattice, or other colours, than the pattern.',
+      'Give both the same strings, rows, first slot and colours, or remove "wanted".',
+      outline.get('wanted'),
+    );
+  }
+  return { name, strings, rows, first, colours, cells: picture.cells };
 }
 
 function given<T>(json: JsonText, outline: Properties, key: string, read: () => T): T | undefined {
@@ -117,10 +163,10 @@ function given<T>(json: JsonText, outline: Properties, key: string, read: () => 
   return at === undefined ? undefined : json.property(key, at, read);
 }
 
-/** The chart's own text, with blanks before it, so that lines and columns in messages are right. */
-function chartText(json: JsonText, outline: Properties): string {
-  const at = outline.get('chart') ?? 0;
-  const end = json.property('chart', at, () => {
+/** The text of a document inside, with blanks before it, so that lines and columns in messages are right. */
+function partText(json: JsonText, outline: Properties, part: string): string {
+  const at = outline.get(part) ?? 0;
+  const end = json.property(part, at, () => {
     json.skip();
     return json.mark;
   });
@@ -157,7 +203,8 @@ function readCut(json: JsonText): CutSettings {
 function readProgress(json: JsonText): CarriedProgress {
   const at = json.mark;
   const found: { done?: number; columns?: number; seconds?: number; marks?: number[] } = {};
-  const { maxColumns, maxRows } = CHART_LIMITS;
+  const maxRows = Math.max(CHART_LIMITS.maxRows, DIAGONAL_LIMITS.maxRows);
+  const maxColumns = Math.max(CHART_LIMITS.maxColumns, DIAGONAL_LIMITS.maxStrings);
   json.object((key) => {
     if (key === 'done') found.done = json.integer(0, maxColumns * maxRows);
     else if (key === 'columns') found.columns = json.integer(1, maxColumns);

@@ -1,77 +1,16 @@
-import { InputError, printable, printChartDocument } from '@halfhitch/core';
+import { InputError, printable, printChartDocument, printDiagonalDocument } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { type Project, titleOf } from '../project/project.js';
+import { asKnotted } from '../diagonal/keep/as-knotted.js';
+import { DIAGONAL_EXPORTS } from '../diagonal/keep/exports.js';
+import { knottedAlike, nameOf, type Project, titleOf } from '../project/project.js';
 import type { Session } from '../project/session.js';
-import { theStore } from '../store/open-store.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { WorkError } from '../work/work-error.js';
 import { chartAsKnotted } from './as-knotted.js';
-import { keepDesk } from './desk.js';
 import { download } from './download.js';
+import { EXPORTS, type Export } from './exports.js';
 import { fileNameOf } from './file-name.js';
 import { LINK_LIMITS, linkFragment } from './pattern-link.js';
-import type { CarriedProgress } from './project-document.js';
-import { tutorialOf } from './tutorial-page.js';
-
-interface Export {
-  readonly name: string;
-  readonly about: string;
-  readonly ending: string;
-  readonly type: string;
-  readonly make: (project: Project) => Promise<string | Uint8Array<ArrayBuffer>>;
-}
-
-const EXPORTS: readonly Export[] = [
-  {
-    name: 'Project',
-    about:
-      'All of it: chart, how it is knotted, cut list and how far you are. To go on elsewhere, and as a copy to keep safe.',
-    ending: '.halfhitch.json',
-    type: 'application/json',
-    make: async (project) =>
-      keepDesk.ask({ ask: 'project', project, progress: await progressOf(project) }),
-  },
-  {
-    name: 'Chart document',
-    about: 'The chart alone, with its edges and start, as text that programs read.',
-    ending: '.json',
-    type: 'application/json',
-    make: async (project) => printChartDocument(chartAsKnotted(project)),
-  },
-  {
-    name: 'PNG chart',
-    about:
-      'One pixel a knot, to be drawn on in any drawing program. Names of colours are not kept.',
-    ending: '.png',
-    type: 'image/png',
-    make: (project) => keepDesk.ask({ ask: 'png', chart: chartAsKnotted(project) }),
-  },
-  {
-    name: 'SVG picture',
-    about: 'The knotted piece, drawn as thread; up to 100,000 knots. Can be opened here again.',
-    ending: '.svg',
-    type: 'image/svg+xml',
-    make: (project) =>
-      keepDesk.ask({ ask: 'svg', chart: chartAsKnotted(project), choice: project.choice }),
-  },
-  {
-    name: 'Web page',
-    about:
-      'One file that shows every knot being tied, without a connection; up to 100,000 knots. Can be opened here again.',
-    ending: '.html',
-    type: 'text/html',
-    make: (project) => tutorialOf(chartAsKnotted(project)),
-  },
-  {
-    name: '3D model',
-    about:
-      'The finished piece as binary glTF, in metres; up to 20,000 knots, with less detail the more there are. 20 to 110 MB from a thousand knots on.',
-    ending: '.glb',
-    type: 'model/gltf-binary',
-    make: (project) =>
-      keepDesk.ask({ ask: 'model', chart: chartAsKnotted(project), choice: project.choice }),
-  },
-];
 
 /** The open project as files of many kinds, and as a link. */
 export class SharePanel extends LitElement {
@@ -104,15 +43,14 @@ export class SharePanel extends LitElement {
     return this;
   }
 
-  private async save(one: Export): Promise<void> {
-    const project = this.session?.project;
-    if (project == null || this.busy !== '') return;
+  private async save<P extends Project>(one: Export<P>, project: P): Promise<void> {
+    if (this.busy !== '') return;
     this.busy = one.name;
     this.said = `Making the ${one.name}.`;
     this.problem = '';
     try {
       const data = await one.make(project);
-      const file = fileNameOf(project.chart.name, one.ending);
+      const file = fileNameOf(nameOf(project), one.ending);
       download(data, one.type, file);
       this.said = `${file} was handed to the browser to be saved.`;
     } catch (error) {
@@ -127,7 +65,7 @@ export class SharePanel extends LitElement {
     if (project == null) return;
     this.problem = '';
     try {
-      const address = new URL(`#${linkFragment(chartAsKnotted(project))}`, location.href).href;
+      const address = new URL(`#${linkFragment(documentOf(project))}`, location.href).href;
       this.link = { of: project, address };
       this.said = 'The link is made.';
       void this.updateComplete.then(() => this.querySelector<HTMLInputElement>('#link')?.select());
@@ -163,21 +101,15 @@ export class SharePanel extends LitElement {
       ${this.problem === '' ? nothing : html`<p class="field-error" role="alert">${this.problem}</p>`}
       <p class="share-said" role="status">${this.said}</p>
       <ul class="exports">
-        ${EXPORTS.map(
-          (one) => html`<li>
-            <button
-              type="button"
-              aria-disabled=${this.busy === '' ? 'false' : 'true'}
-              aria-describedby="export-${one.ending.replaceAll('.', '')}"
-              @click=${() => void this.save(one)}
-            >${this.busy === one.name ? 'Making it' : one.name}</button>
-            <p id="export-${one.ending.replaceAll('.', '')}">${one.about}</p>
-          </li>`,
-        )}
+        ${
+          project.kind === 'alpha'
+            ? EXPORTS.map((one) => this.row(one, project))
+            : DIAGONAL_EXPORTS.map((one) => this.row(one, project))
+        }
         <li>
           <button type="button" @click=${() => this.makeLink()}>Link</button>
           <p>
-            The chart inside an address, up to ${LINK_LIMITS.characters.toLocaleString('en-GB')}
+            The pattern inside an address, up to ${LINK_LIMITS.characters.toLocaleString('en-GB')}
             characters long. Whoever opens it sees the pattern; no server does.
           </p>
         </li>
@@ -186,10 +118,23 @@ export class SharePanel extends LitElement {
     `;
   }
 
+  private row<P extends Project>(one: Export<P>, project: P): TemplateResult {
+    const id = `export-${one.ending.replaceAll('.', '')}`;
+    return html`<li>
+      <button
+        type="button"
+        aria-disabled=${this.busy === '' ? 'false' : 'true'}
+        aria-describedby=${id}
+        @click=${() => void this.save(one, project)}
+      >${this.busy === one.name ? 'Making it' : one.name}</button>
+      <p id=${id}>${one.about}</p>
+    </li>`;
+  }
+
   private linkShown(project: Project): TemplateResult | typeof nothing {
     const { link } = this;
     if (link === null || link.of.id !== project.id) return nothing;
-    const stale = link.of.chart !== project.chart || link.of.choice !== project.choice;
+    const stale = !knottedAlike(link.of, project);
     const { address } = link;
     return html`<div class="link">
       <label for="link">Link to this pattern, ${address.length.toLocaleString('en-GB')} characters</label>
@@ -198,7 +143,7 @@ export class SharePanel extends LitElement {
         <button type="button" class="primary" @click=${() => void this.copyLink(address)}>Copy the link</button>
         ${
           'share' in navigator
-            ? html`<button type="button" @click=${() => void this.passOn(address, printable(project.chart.name) || 'Halfhitch')}>Pass it on</button>`
+            ? html`<button type="button" @click=${() => void this.passOn(address, printable(nameOf(project)) || 'Halfhitch')}>Pass it on</button>`
             : nothing
         }
       </div>
@@ -207,16 +152,11 @@ export class SharePanel extends LitElement {
   }
 }
 
-async function progressOf({ id }: Project): Promise<CarriedProgress | null> {
-  try {
-    const progress = await (await theStore()).progress(id);
-    if (progress === null) return null;
-    const { done, columns, active, marks } = progress;
-    return { done, columns, seconds: active, marks };
-  } catch {
-    // The piece is worth more than its count.
-    return null;
-  }
+/** The document of what a project knots. */
+function documentOf(project: Project): string {
+  return project.kind === 'alpha'
+    ? printChartDocument(chartAsKnotted(project))
+    : printDiagonalDocument(asKnotted(project).pattern);
 }
 
 function inWords(error: unknown): string {

@@ -1,9 +1,14 @@
 import {
   type Chart,
+  type DiagonalPattern,
+  drawDiagonal,
   drawFabric,
   InputError,
+  knotsInLattice,
   type Plan,
   printChartDocument,
+  printDiagonalDocument,
+  simulateDiagonal,
   type Verification,
 } from '@halfhitch/core';
 import { EMBEDDED_ID, jsonForMarkup } from './embedded.js';
@@ -17,16 +22,27 @@ export const MOST_KNOTS_IN_SVG = 100_000;
  * @throws InputError above 100,000 knots
  */
 export function svgOfPiece(chart: Chart, plan: Plan, verification: Verification): string {
-  const knots = chart.rows * chart.columns;
-  if (knots > MOST_KNOTS_IN_SVG) {
-    throw new InputError(
-      'picture-too-large',
-      `A picture of ${knots.toLocaleString('en-GB')} knots would be too large for drawing programs; the most is ${MOST_KNOTS_IN_SVG.toLocaleString('en-GB')}.`,
-      {},
-      'Export the PNG chart, or a piece with fewer rows.',
-    );
-  }
-  const picture = drawFabric({ plan, verification });
-  const held = `<metadata id="${EMBEDDED_ID}">${jsonForMarkup(printChartDocument(chart))}</metadata>`;
+  checkKnots(chart.rows * chart.columns, 'Export the PNG chart, or a piece with fewer rows.');
+  return holding(drawFabric({ plan, verification }), printChartDocument(chart));
+}
+
+/** The same of a diagonal pattern. */
+export function svgOfPattern(pattern: DiagonalPattern): string {
+  checkKnots(knotsInLattice(pattern), 'Export the text pattern, or one with fewer rows.');
+  return holding(drawDiagonal(simulateDiagonal(pattern)), printDiagonalDocument(pattern));
+}
+
+function checkKnots(knots: number, remedy: string): void {
+  if (knots <= MOST_KNOTS_IN_SVG) return;
+  throw new InputError(
+    'picture-too-large',
+    `A picture of ${knots.toLocaleString('en-GB')} knots would be too large for drawing programs; the most is ${MOST_KNOTS_IN_SVG.toLocaleString('en-GB')}.`,
+    {},
+    remedy,
+  );
+}
+
+function holding(picture: string, document: string): string {
+  const held = `<metadata id="${EMBEDDED_ID}">${jsonForMarkup(document)}</metadata>`;
   return picture.replace('</desc>', () => `</desc>\n${held}`);
 }

@@ -1,4 +1,7 @@
 import { type Chart, fabricGeometry } from '@halfhitch/core';
+import { drawnPicture } from '../diagonal/edit/pattern.js';
+import { patternCanvas } from '../diagonal/keep/pattern-canvas.js';
+import type { Project } from '../project/project.js';
 
 /** Longest side of the picture, px; drawn twice as large as it is shown, for sharp screens. */
 const SIDE = 288;
@@ -7,8 +10,17 @@ const CELLS = fabricGeometry(1, 1);
 /** Of a long band only the first rows are shown: the whole would be a thread. */
 const TALLEST = 1.5;
 
-/** A small picture of a chart with its knots in their true shape; null where none can be drawn. */
-export async function thumbnailOf(chart: Chart): Promise<Blob | null> {
+/** A small picture of a project with its knots in their true shape; null where none can be drawn. */
+export async function thumbnailOf(project: Project): Promise<Blob | null> {
+  const canvas =
+    project.kind === 'alpha'
+      ? chartCanvas(project.chart)
+      : patternCanvas(drawnPicture(project), SIDE);
+  if (canvas === null) return null;
+  return new Promise((resolve) => canvas.toBlob(resolve, 'image/png'));
+}
+
+function chartCanvas(chart: Chart): HTMLCanvasElement | null {
   const aspect = CELLS.cellHeight / CELLS.cellWidth;
   const rows = Math.min(chart.rows, Math.max(1, Math.ceil((TALLEST * chart.columns) / aspect)));
   const wide = Math.min(SIDE / chart.columns, SIDE / (rows * aspect));
@@ -38,5 +50,5 @@ export async function thumbnailOf(chart: Chart): Promise<Blob | null> {
     }
     pen.fill('evenodd');
   }
-  return new Promise((resolve) => canvas.toBlob(resolve, 'image/png'));
+  return canvas;
 }

@@ -4,7 +4,7 @@ import { embeddedDocument } from './embedded.js';
 import type { KeepAnswer, KeepAnswers, KeepAsk, KeepRequest } from './messages.js';
 import { pngOfChart } from './png-chart.js';
 import { printProjectDocument, readProjectDocument } from './project-document.js';
-import { svgOfPiece } from './svg-picture.js';
+import { svgOfPattern, svgOfPiece } from './svg-picture.js';
 
 async function answer(request: KeepRequest): Promise<KeepAnswers[keyof KeepAnswers]> {
   switch (request.ask) {
@@ -15,6 +15,8 @@ async function answer(request: KeepRequest): Promise<KeepAnswers[keyof KeepAnswe
       const plan = planAlpha(chart, choice);
       return svgOfPiece(chart, plan, verifyPlan(plan, chart));
     }
+    case 'diagonal-svg':
+      return svgOfPattern(request.pattern);
     case 'model': {
       const { modelOfPiece } = await import('./model.js');
       return (await modelOfPiece(planAlpha(request.chart, request.choice))).slice();

@@ -4,7 +4,7 @@ import { cutResults } from '../cut/cut-results.js';
 import { CutDesk } from '../cut/desk.js';
 import type { CutOutcome } from '../cut/messages.js';
 import { keepDesk } from '../keep/desk.js';
-import { type Project, titleOf } from '../project/project.js';
+import { type AlphaProject, titleOf } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
@@ -19,7 +19,7 @@ import type { Written } from './written.js';
 
 /** What is on the sheets, worked out for one state of a project. */
 interface Sheets {
-  readonly of: Project;
+  readonly of: AlphaProject;
   readonly choice: SheetChoice;
   readonly written: Written;
   readonly cut: CutOutcome | null;
@@ -83,7 +83,7 @@ export class SheetsPanel extends LitElement {
   }
 
   protected override willUpdate(_changes: PropertyValues): void {
-    const project = this.session?.project ?? null;
+    const project = this.session?.alpha ?? null;
     if (project === null) return;
     const { rows, columns } = project.chart;
     if (project.id !== this.shownId) {
@@ -113,7 +113,7 @@ export class SheetsPanel extends LitElement {
 
   /** @returns whether the sheets are there */
   private async make(): Promise<boolean> {
-    const project = this.session?.project;
+    const project = this.session?.alpha;
     if (project == null) return false;
     const { chart, choice: knots, cut: settings } = project;
     const { choice } = this;
@@ -156,7 +156,7 @@ export class SheetsPanel extends LitElement {
 
   private async print(): Promise<void> {
     const { sheets } = this;
-    const project = this.session?.project;
+    const project = this.session?.alpha;
     const ready = sheets !== null && project != null && sameSheets(sheets.of, project);
     if (!ready && !(await this.make())) return;
     await this.updateComplete;
@@ -179,7 +179,7 @@ export class SheetsPanel extends LitElement {
   // ---- what is shown ----
 
   protected override render(): TemplateResult | typeof nothing {
-    const project = this.session?.project;
+    const project = this.session?.alpha;
     if (project == null) return nothing;
     const { sheets, busy } = this;
     return html`
@@ -328,7 +328,7 @@ export class SheetsPanel extends LitElement {
     </table>`;
   }
 
-  private cutPart(cut: CutOutcome, { cut: settings }: Project): TemplateResult {
+  private cutPart(cut: CutOutcome, { cut: settings }: AlphaProject): TemplateResult {
     return html`<section class="sheet-cut cut-list">
       <h2>Cut list</h2>
       ${
@@ -344,7 +344,7 @@ export class SheetsPanel extends LitElement {
 }
 
 /** Whether nothing that is printed has changed. */
-function sameSheets(one: Project, other: Project): boolean {
+function sameSheets(one: AlphaProject, other: AlphaProject): boolean {
   return one.chart === other.chart && one.choice === other.choice && one.cut === other.cut;
 }
 

@@ -1,5 +1,4 @@
-import type { Chart } from '@halfhitch/core';
-import type { Project } from './project.js';
+import type { AlphaProject, DiagonalProject, Project } from './project.js';
 
 /** A change that can be taken back. */
 export interface Step {
@@ -11,40 +10,82 @@ export interface Step {
 
 /** Where few cells differ, they alone are kept, so that undoing has no limit worth naming. */
 export function stepBetween(from: Project, to: Project, what: string): Step {
-  const sparse = changedCells(from.chart, to.chart);
-  if (sparse === null) return { what, cross: () => from };
-  const { cells: _, ...outline } = from.chart;
+  if (from.kind === 'alpha' && to.kind === 'alpha') return alphaStep(from, to, what);
+  if (from.kind === 'diagonal' && to.kind === 'diagonal') return diagonalStep(from, to, what);
+  return { what, cross: () => from };
+}
+
+function alphaStep(from: AlphaProject, to: AlphaProject, what: string): Step {
+  const { cells, ...outline } = from.chart;
+  const back = bytesBack(cells, to.chart.cells);
   return {
     what,
-    cross: (project) => {
-      const cells = project.chart.cells.slice();
-      sparse.at.forEach((index, i) => {
-        cells[index] = sparse.was[i] as number;
-      });
-      return { ...from, chart: { ...outline, cells } };
-    },
+    cross: (project) =>
+      project.kind === 'alpha'
+        ? { ...from, chart: { ...outline, cells: back(project.chart.cells) } }
+        : project,
   };
 }
 
-interface SparseCells {
-  readonly at: Uint32Array;
-  readonly was: Uint8Array;
+function diagonalStep(from: DiagonalProject, to: DiagonalProject, what: string): Step {
+  const { knots, ...outline } = from.pattern;
+  const back = bytesBack(knots, to.pattern.knots);
+  const drawnBack = pictureBack(from.wanted, to.wanted);
+  return {
+    what,
+    cross: (project) =>
+      project.kind === 'diagonal'
+        ? {
+            ...from,
+            pattern: { ...outline, knots: back(project.pattern.knots) },
+            wanted: drawnBack(project.wanted),
+          }
+        : project,
+  };
 }
 
-/** The cells that differ; null where keeping the whole chart costs no more. */
-function changedCells(from: Chart, to: Chart): SparseCells | null {
-  if (from.cells === to.cells || from.rows !== to.rows || from.columns !== to.columns) return null;
-  // Five bytes for a cell that is kept by itself, one for a cell of a whole chart.
-  const most = Math.floor(from.cells.length / 5);
+type Wanted = DiagonalProject['wanted'];
+
+function pictureBack(was: Wanted, is: Wanted): (now: Wanted) => Wanted {
+  if (was === null || is === null) return () => was;
+  const { cells, ...outline } = was;
+  const back = bytesBack(cells, is.cells);
+  return (now) => (now === null ? was : { ...outline, cells: back(now.cells) });
+}
+
+/**
+ * Gives bytes as they were from as they are. Of those that differ in few places only these are
+ * kept: five bytes each, and one for each byte of the whole.
+ */
+function bytesBack(was: Uint8Array, is: Uint8Array): (now: Uint8Array) => Uint8Array {
+  if (was === is) return (now) => now;
+  const sparse = was.length === is.length ? differing(was, is) : null;
+  if (sparse === null) return () => was;
+  const { at, before } = sparse;
+  return (now) => {
+    const bytes = now.slice();
+    at.forEach((index, i) => {
+      bytes[index] = before[i] as number;
+    });
+    return bytes;
+  };
+}
+
+/** Null where keeping all of them costs no more. */
+function differing(
+  was: Uint8Array,
+  is: Uint8Array,
+): { readonly at: Uint32Array; readonly before: Uint8Array } | null {
+  const most = Math.floor(was.length / 5);
   const at: number[] = [];
-  for (let index = 0; index < from.cells.length; index++) {
-    if (from.cells[index] === to.cells[index]) continue;
+  for (let index = 0; index < was.length; index++) {
+    if (was[index] === is[index]) continue;
     if (at.length === most) return null;
     at.push(index);
   }
   return {
     at: Uint32Array.from(at),
-    was: Uint8Array.from(at, (index) => from.cells[index] as number),
+    before: Uint8Array.from(at, (index) => was[index] as number),
   };
 }
 

@@ -1,10 +1,21 @@
-import type { Chart } from '@halfhitch/core';
+import type { Chart, DiagonalPattern } from '@halfhitch/core';
 import { keepSettings, keptSettings } from '../cut/settings.js';
+import type { DiagonalDesk } from '../diagonal/work/desk.js';
+import type { DiagonalPiece } from '../diagonal/work/messages.js';
 import { Desk } from '../work/desk.js';
 import type { Piece } from '../work/messages.js';
 import { WorkError } from '../work/work-error.js';
 import { History } from './history.js';
-import { newProject, type Project, type ProjectChange } from './project.js';
+import {
+  type AlphaChange,
+  type AlphaProject,
+  type DiagonalChange,
+  type DiagonalProject,
+  knottedAlike,
+  newDiagonalProject,
+  newProject,
+  type Project,
+} from './project.js';
 
 /** What a session tells; each is the name of an event. */
 export type SessionNews =
@@ -28,6 +39,8 @@ export class Session extends EventTarget {
   private history = new History();
   private current: Project | null = null;
   private latest: Piece | null = null;
+  private latestDiagonal: DiagonalPiece | null = null;
+  private diagonals: Promise<DiagonalDesk> | null = null;
   private notices: readonly string[] = [];
   private opened = 0;
   private proving = false;
@@ -39,12 +52,35 @@ export class Session extends EventTarget {
     return this.current;
   }
 
+  /** The open project where it is alpha work. */
+  get alpha(): AlphaProject | null {
+    return this.current?.kind === 'alpha' ? this.current : null;
+  }
+
+  /** The open project where it is a diagonal pattern. */
+  get diagonal(): DiagonalProject | null {
+    return this.current?.kind === 'diagonal' ? this.current : null;
+  }
+
   /**
-   * The last piece that was worked out: of the project as it stands, unless `busy`. Null before
-   * the first.
+   * The last piece of alpha work that was worked out: of the project as it stands, unless `busy`.
+   * Null before the first.
    */
   get piece(): Piece | null {
     return this.latest;
+  }
+
+  /** The same of diagonal patterns. */
+  get diagonalPiece(): DiagonalPiece | null {
+    return this.latestDiagonal;
+  }
+
+  /** Who works diagonal patterns out; hired when the first is opened. */
+  get diagonalDesk(): Promise<DiagonalDesk> {
+    this.diagonals ??= import('../diagonal/work/desk.js').then(
+      ({ DiagonalDesk }) => new DiagonalDesk(),
+    );
+    return this.diagonals;
   }
 
   get busy(): boolean {
@@ -71,10 +107,11 @@ export class Session extends EventTarget {
     this.reading++;
     this.tell('busy');
     try {
-      const { chart, notices } = await this.desk.ask({ ask: 'read', bytes, fileName });
+      const { notices, ...read } = await this.desk.ask({ ask: 'read', bytes, fileName });
       // Another was opened while this one was read.
       if (opened !== this.opened) return false;
-      this.openChart(chart, notices);
+      if (read.kind === 'alpha') this.openChart(read.chart, notices);
+      else this.openDiagonal(read.pattern, read.wanted, notices);
       return true;
     } catch (error) {
       if (opened === this.opened) this.complain(error);
@@ -99,15 +136,44 @@ export class Session extends EventTarget {
     this.changed();
   }
 
-  /** Changes the open project. `what`: said on the button that takes it back, "Draw a line". */
-  edit(change: ProjectChange, what: string): void {
+  /** Opens a diagonal pattern as a new project. */
+  openDiagonal(
+    pattern: DiagonalPattern,
+    wanted: DiagonalProject['wanted'] = null,
+    notices: readonly string[] = [],
+  ): void {
+    this.open(newDiagonalProject(pattern, wanted, keptSettings()), notices);
+  }
+
+  /**
+   * Changes the open project where it is alpha work.
+   *
+   * @param what said on the button that takes it back, "Draw a line"
+   */
+  edit(change: AlphaChange, what: string): void {
+    const { alpha } = this;
+    if (alpha !== null) this.put(alpha, { ...alpha, ...change, changed: Date.now() }, what);
+  }
+
+  /** Changes the open project where it is a diagonal pattern. */
+  editDiagonal(change: DiagonalChange, what: string): void {
+    const { diagonal } = this;
+    if (diagonal !== null)
+      this.put(diagonal, { ...diagonal, ...change, changed: Date.now() }, what);
+  }
+
+  /** Puts another state of the open project in its place, as something that can be taken back. */
+  replace(project: Project, what: string): void {
     const { current } = this;
-    if (current === null) return;
-    const next = { ...current, ...change, changed: Date.now() };
-    this.history.add(current, next, what);
-    this.current = next;
+    if (current === null || current.kind !== project.kind) return;
+    this.put(current, { ...project, id: current.id, changed: Date.now() }, what);
+  }
+
+  private put(from: Project, to: Project, what: string): void {
+    this.history.add(from, to, what);
+    this.current = to;
     // A maker's thread and tails are mostly the same for the next piece.
-    if (change.cut !== undefined) keepSettings(change.cut);
+    if (to.cut !== from.cut) keepSettings(to.cut);
     this.changed();
   }
 
@@ -137,22 +203,40 @@ export class Session extends EventTarget {
     if (this.proving) return;
     this.proving = true;
     this.tell('busy');
-    while (this.current !== null && !sameKnots(this.current, this.proven)) {
+    while (this.current !== null && !this.isProven(this.current)) {
       const project = this.current;
       this.proven = project;
       try {
-        const { chart, choice } = project;
-        const piece = await this.desk.ask({ ask: 'plan', chart, choice, notices: this.notices });
-        // Of another project, it would be shown under the wrong name.
-        if (this.current?.id !== project.id) continue;
-        this.latest = { ...piece, id: project.id, chart };
-        this.tell('piece');
+        if (project.kind === 'alpha') await this.proveAlpha(project);
+        else await this.proveDiagonal(project);
       } catch (error) {
         if (this.current === project) this.complain(error);
       }
     }
     this.proving = false;
     this.tell('busy');
+  }
+
+  private isProven(project: Project): boolean {
+    const { proven } = this;
+    return proven !== null && proven.id === project.id && knottedAlike(project, proven);
+  }
+
+  private async proveAlpha(project: AlphaProject): Promise<void> {
+    const { chart, choice, id } = project;
+    const piece = await this.desk.ask({ ask: 'plan', chart, choice, notices: this.notices });
+    // Of another project, it would be shown under the wrong name.
+    if (this.current?.id !== id) return;
+    this.latest = { ...piece, id, chart };
+    this.tell('piece');
+  }
+
+  private async proveDiagonal({ pattern, id }: DiagonalProject): Promise<void> {
+    const desk = await this.diagonalDesk;
+    const piece = await desk.ask({ ask: 'prove', pattern, notices: this.notices });
+    if (this.current?.id !== id) return;
+    this.latestDiagonal = { ...piece, id, pattern };
+    this.tell('piece');
   }
 
   /** Tells of something that went wrong: a WorkError or a text as it is, anything else in general. */
@@ -169,8 +253,4 @@ export class Session extends EventTarget {
   private tell(news: Exclude<SessionNews, 'problem'>): void {
     this.dispatchEvent(new Event(news));
   }
-}
-
-function sameKnots(one: Project, other: Project | null): boolean {
-  return one.id === other?.id && one.chart === other.chart && one.choice === other.choice;
 }

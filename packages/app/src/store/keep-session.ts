@@ -196,9 +196,8 @@ export class Keeper extends EventTarget {
       if (!(await store.isBehind(project.id))) return;
       const later = await store.peek(project.id);
       if (session.project !== project || this.unsaved.has(project.id)) return;
-      const { chart, choice, cut } = later.project;
       store.setSeen(project.id, later.revision);
-      session.edit({ chart, choice, cut }, 'Change in another window');
+      session.replace(later.project, 'Change in another window');
       if (session.project !== null) store.setHeld(session.project);
       this.unsaved.delete(project.id);
       this.fire();

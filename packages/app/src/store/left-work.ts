@@ -1,6 +1,5 @@
-import type { Chart } from '@halfhitch/core';
 import type { Project } from '../project/project.js';
-import { cellsOf, headOf, readHead, readProject } from './project-record.js';
+import { CELL_NAMES, cellsOf, headOf, readHead, readProject } from './project-record.js';
 
 /**
  * What is not kept yet when a page is left. Nothing that takes time is seen through then, a
@@ -26,14 +25,13 @@ export function leftPlace(window: string, id: string): string {
 
 /** @param window the name of the page that is left */
 export function leaveWork(window: string, { project, base, sent }: LeftWork): void {
-  const { cells, knots } = cellsOf(project);
+  const drawn = Object.entries(cellsOf(project)).map(([name, bytes]) => [name, textOf(bytes)]);
   const record = {
     id: project.id,
     base,
     sent,
     head: headOf(project, base),
-    cells: textOf(cells),
-    ...(knots === undefined ? {} : { knots: textOf(knots) }),
+    ...(Object.fromEntries(drawn) as Record<string, string>),
   };
   try {
     localStorage.setItem(leftPlace(window, project.id), JSON.stringify(record));
@@ -73,13 +71,14 @@ export function heardOfLeft(call: () => void): () => void {
 function readLeft(text: string | null): LeftWork | null {
   try {
     const left = JSON.parse(text ?? 'null') as Record<string, unknown>;
-    const { id, base, sent, cells, knots } = left;
-    if (typeof id !== 'string' || typeof base !== 'number' || typeof cells !== 'string')
-      return null;
-    const record: Partial<Pick<Chart, 'cells' | 'knots'>> = {
-      cells: bytesOf(cells),
-      ...(typeof knots === 'string' ? { knots: bytesOf(knots) } : {}),
-    };
+    const { id, base, sent } = left;
+    if (typeof id !== 'string' || typeof base !== 'number') return null;
+    const record = Object.fromEntries(
+      CELL_NAMES.flatMap((name) => {
+        const text = left[name];
+        return typeof text === 'string' ? [[name, bytesOf(text)]] : [];
+      }),
+    );
     return {
       project: readProject(id, readHead(left['head']), record),
       base,

@@ -1,12 +1,17 @@
 import type { ChartColour } from '@halfhitch/core';
+import type { Project } from '../project/project.js';
 
 /** What is shown of a project in a list. */
 export interface ProjectSummary {
   readonly id: string;
   /** May be empty. */
   readonly name: string;
+  readonly kind: Project['kind'];
   readonly rows: number;
-  readonly columns: number;
+  /** Knots in a row of alpha work; strings of a diagonal pattern. */
+  readonly across: number;
+  /** Knots in all. */
+  readonly knots: number;
   readonly colours: readonly ChartColour[];
   /** Milliseconds since 1970. */
   readonly created: number;

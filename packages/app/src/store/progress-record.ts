@@ -1,9 +1,12 @@
-import { CHART_LIMITS } from '@halfhitch/core';
+import { CHART_LIMITS, DIAGONAL_LIMITS } from '@halfhitch/core';
 import { STORE_LIMITS } from './limits.js';
 import type { Progress, TimedKnots } from './progress.js';
 import { damaged, fieldsOf, time, whole } from './project-record.js';
 
 const FORMAT = 1;
+
+const MOST_ACROSS = Math.max(CHART_LIMITS.maxColumns, DIAGONAL_LIMITS.maxStrings);
+const MOST_ROWS = Math.max(CHART_LIMITS.maxRows, DIAGONAL_LIMITS.maxRows);
 
 /** How progress lies in the storage. */
 export function progressRecord(progress: Progress): Record<string, unknown> {
@@ -33,17 +36,17 @@ export function readProgress(id: string, record: unknown): Progress {
   const columns = whole(
     found['columns'],
     CHART_LIMITS.minColumns,
-    CHART_LIMITS.maxColumns,
+    MOST_ACROSS,
     'The number of columns',
   );
   const marks = found['marks'];
-  if (!(marks instanceof Uint32Array) || marks.length > CHART_LIMITS.maxRows) {
+  if (!(marks instanceof Uint32Array) || marks.length > MOST_ROWS) {
     damaged('The rows tied are missing.');
   }
   const active = found['active'];
   return {
     id,
-    done: whole(found['done'], 0, columns * CHART_LIMITS.maxRows, 'The position'),
+    done: whole(found['done'], 0, columns * MOST_ROWS, 'The position'),
     columns,
     marks,
     times: timesIn(found['seconds'], found['knots'], found['changes']),

@@ -12,7 +12,7 @@ export interface Progress {
   readonly id: string;
   /** Knots tied, in the order of knotting, from the first of the first row. */
   readonly done: number;
-  /** Knots in a row of the chart as it was tied. */
+  /** Knots in a row of the chart, or strings of the pattern, as it was tied. */
   readonly columns: number;
   /** A mark of each row with knots tied, as it was drawn then: later changes are seen by it. */
   readonly marks: Uint32Array;

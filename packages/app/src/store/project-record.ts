@@ -1,21 +1,29 @@
-import { CHART_LIMITS, type Chart, type ChartColour, KNOT_KINDS } from '@halfhitch/core';
+import {
+  ANY_COLOUR,
+  BARE,
+  CHART_LIMITS,
+  type Chart,
+  type ChartColour,
+  DIAGONAL_LIMITS,
+  KNOT_KINDS,
+  knotsAcross,
+  NO_KNOT,
+} from '@halfhitch/core';
 import { settingsFrom } from '../cut/settings.js';
-import type { Project } from '../project/project.js';
+import type { AlphaProject, DiagonalProject, Project } from '../project/project.js';
 import { StoreError } from './errors.js';
 
-/** Grows when records of a new kind can no longer be read by what came before. */
-export const RECORD_FORMAT = 1;
+/**
+ * What records of each kind of project are written as. A number grows when records of the kind can
+ * no longer be read by what came before.
+ */
+const FORMATS = { alpha: 1, diagonal: 2 } as const;
 
-/** A project as it lies in the storage, but for its cells. */
-export interface ProjectHead {
+interface HeadOfAnyKind {
   readonly format: number;
   readonly name: string;
   readonly rows: number;
-  readonly columns: number;
   readonly colours: readonly ChartColour[];
-  readonly edge?: Chart['edge'];
-  readonly start?: Chart['start'];
-  readonly choice: Project['choice'];
   readonly cut: Project['cut'];
   readonly created: number;
   readonly changed: number;
@@ -25,70 +33,138 @@ export interface ProjectHead {
   readonly removed?: number;
 }
 
-export interface ProjectCells {
-  readonly cells: Uint8Array;
-  readonly knots?: Uint8Array;
+export interface AlphaHead extends HeadOfAnyKind {
+  readonly kind: 'alpha';
+  readonly columns: number;
+  readonly edge?: Chart['edge'];
+  readonly start?: Chart['start'];
+  readonly choice: AlphaProject['choice'];
 }
 
+export interface DiagonalHead extends HeadOfAnyKind {
+  readonly kind: 'diagonal';
+  readonly strings: number;
+  readonly first: 0 | 1;
+  /** How many knots are tied in it: its lattice may have places without one. */
+  readonly knots: number;
+}
+
+/** A project as it lies in the storage, but for what is drawn. */
+export type ProjectHead = AlphaHead | DiagonalHead;
+
+/** The bytes of what is drawn, by name. */
+export type ProjectCells = Readonly<Record<string, Uint8Array>>;
+
+/** Names that they can have. */
+export const CELL_NAMES = ['cells', 'knots', 'start', 'wanted'] as const;
+
 export function headOf(project: Project, revision: number): ProjectHead {
-  const { chart, choice, cut, created, changed } = project;
+  const { cut, created, changed } = project;
+  const shared = { cut: { ...cut }, created, changed, revision };
+  if (project.kind === 'diagonal') {
+    const { name, rows, strings, first, colours, knots } = project.pattern;
+    return {
+      kind: 'diagonal',
+      format: FORMATS.diagonal,
+      name,
+      rows,
+      strings,
+      first,
+      colours: plainColours(colours),
+      knots: knots.reduce((sum, knot) => sum + (knot === NO_KNOT ? 0 : 1), 0),
+      ...shared,
+    };
+  }
+  const { chart, choice } = project;
   return {
-    format: RECORD_FORMAT,
+    kind: 'alpha',
+    format: FORMATS.alpha,
     name: chart.name,
     rows: chart.rows,
     columns: chart.columns,
-    colours: chart.colours.map(({ key, hex, name }) => ({ key, hex, name })),
+    colours: plainColours(chart.colours),
     ...(chart.edge === undefined ? {} : { edge: chart.edge }),
     ...(chart.start === undefined ? {} : { start: chart.start }),
     choice: { ...choice },
-    cut: { ...cut },
-    created,
-    changed,
-    revision,
+    ...shared,
   };
 }
 
-export function cellsOf({ chart }: Project): ProjectCells {
-  return {
-    // Not a view into something larger, all of which would be kept.
-    cells: chart.cells.slice(),
-    ...(chart.knots === undefined ? {} : { knots: chart.knots.slice() }),
-  };
+function plainColours(colours: readonly ChartColour[]): ChartColour[] {
+  return colours.map(({ key, hex, name }) => ({ key, hex, name }));
+}
+
+export function cellsOf(project: Project): ProjectCells {
+  // Not views into something larger, all of which would be kept.
+  if (project.kind === 'diagonal') {
+    const { pattern, wanted } = project;
+    return {
+      start: pattern.start.slice(),
+      knots: pattern.knots.slice(),
+      ...(wanted === null ? {} : { wanted: wanted.cells.slice() }),
+    };
+  }
+  const { cells, knots } = project.chart;
+  return { cells: cells.slice(), ...(knots === undefined ? {} : { knots: knots.slice() }) };
 }
 
 /**
- * The head of a project from whatever lies in the storage.
+ * The head of a project from whatever lies in the storage. One that names no kind is of the time
+ * when there was only alpha work.
  *
  * @throws StoreError `damaged`, with what is wrong
  */
 export function readHead(record: unknown): ProjectHead {
   const head = fieldsOf(record, 'The record');
-  const format = head['format'];
-  if (typeof format === 'number' && format > RECORD_FORMAT) {
+  const { format } = head;
+  const kind = head['kind'] === 'diagonal' ? 'diagonal' : 'alpha';
+  if (typeof format === 'number' && format > FORMATS[kind]) {
     damaged('It was kept by a later version of Halfhitch. Load the page anew to get that version.');
   }
-  if (format !== RECORD_FORMAT) damaged('It is not a record of a project.');
+  if (format !== FORMATS[kind]) damaged('It is not a record of a project.');
+  return kind === 'alpha' ? readAlphaHead(head) : readDiagonalHead(head);
+}
+
+function readAlphaHead(head: Record<string, unknown>): AlphaHead {
   const choice = fieldsOf(head['choice'], 'How it is knotted');
   const edge = oneOf(head['edge'], ['straight', 'wrapped', undefined] as const, 'The edge');
   const start = oneOf(head['start'], ['left', 'right', undefined] as const, 'The start side');
-  const removed = head['removed'];
+  const { minRows, maxRows, minColumns, maxColumns } = CHART_LIMITS;
   return {
-    format,
-    name: nameIn(head['name'], 'The name'),
-    rows: whole(head['rows'], CHART_LIMITS.minRows, CHART_LIMITS.maxRows, 'The number of rows'),
-    columns: whole(
-      head['columns'],
-      CHART_LIMITS.minColumns,
-      CHART_LIMITS.maxColumns,
-      'The number of columns',
-    ),
-    colours: coloursIn(head['colours']),
+    kind: 'alpha',
+    format: FORMATS.alpha,
+    rows: whole(head['rows'], minRows, maxRows, 'The number of rows'),
+    columns: whole(head['columns'], minColumns, maxColumns, 'The number of columns'),
     ...(edge === undefined ? {} : { edge }),
     ...(start === undefined ? {} : { start }),
     choice: {
       edge: oneOf(choice['edge'], ['straight', 'wrapped'] as const, 'The edge'),
       start: oneOf(choice['start'], ['left', 'right'] as const, 'The start side'),
     },
+    ...readShared(head),
+  };
+}
+
+function readDiagonalHead(head: Record<string, unknown>): DiagonalHead {
+  const { minRows, maxRows, minStrings, maxStrings } = DIAGONAL_LIMITS;
+  const rows = whole(head['rows'], minRows, maxRows, 'The number of rows');
+  const strings = whole(head['strings'], minStrings, maxStrings, 'The number of strings');
+  return {
+    kind: 'diagonal',
+    format: FORMATS.diagonal,
+    rows,
+    strings,
+    first: oneOf(head['first'], [0, 1] as const, 'The slot of the first knot'),
+    knots: whole(head['knots'], 0, rows * knotsAcross({ strings }), 'The number of knots'),
+    ...readShared(head),
+  };
+}
+
+function readShared(head: Record<string, unknown>) {
+  const { removed } = head;
+  return {
+    name: nameIn(head['name'], 'The name'),
+    colours: coloursIn(head['colours']),
     // Settings that are not what they can be are the usual ones: no work is in them.
     cut: settingsFrom(head['cut']),
     created: time(head['created'], 'The time it was made'),
@@ -99,17 +175,22 @@ export function readHead(record: unknown): ProjectHead {
 }
 
 /**
- * A project from its head, which has been read, and whatever lies there as its cells.
+ * A project from its head, which has been read, and whatever lies there as what is drawn.
  *
  * @throws StoreError `damaged`
  */
 export function readProject(id: string, head: ProjectHead, record: unknown): Project {
   const found = fieldsOf(record, 'Its drawing');
+  return head.kind === 'alpha' ? readAlpha(id, head, found) : readDiagonal(id, head, found);
+}
+
+function readAlpha(id: string, head: AlphaHead, found: Record<string, unknown>): AlphaProject {
   const size = head.rows * head.columns;
-  const cells = bytesIn(found['cells'], size, head.colours.length, 'The drawing');
-  const knots = found['knots'];
   const { name, rows, columns, colours, edge, start, choice, cut, created, changed } = head;
+  const cells = bytesIn(found['cells'], size, colours.length, 'The drawing');
+  const { knots } = found;
   return {
+    kind: 'alpha',
     id,
     chart: {
       name,
@@ -124,6 +205,40 @@ export function readProject(id: string, head: ProjectHead, record: unknown): Pro
         : { knots: bytesIn(knots, size, KNOT_KINDS.length, 'The kinds of knot') }),
     },
     choice,
+    cut,
+    created,
+    changed,
+  };
+}
+
+function readDiagonal(
+  id: string,
+  head: DiagonalHead,
+  found: Record<string, unknown>,
+): DiagonalProject {
+  const { name, rows, strings, first, colours, cut, created, changed } = head;
+  const size = rows * knotsAcross({ strings });
+  const lattice = { strings, rows, first };
+  const { wanted } = found;
+  return {
+    kind: 'diagonal',
+    id,
+    pattern: {
+      name,
+      ...lattice,
+      colours,
+      start: stringsIn(found['start'], strings, colours.length),
+      knots: bytesIn(found['knots'], size, KNOT_KINDS.length, 'The kinds of knot', [NO_KNOT]),
+    },
+    wanted:
+      wanted === undefined
+        ? null
+        : {
+            name,
+            ...lattice,
+            colours,
+            cells: bytesIn(wanted, size, colours.length, 'The picture', [ANY_COLOUR, BARE]),
+          },
     cut,
     created,
     changed,
@@ -186,12 +301,30 @@ function coloursIn(value: unknown): ChartColour[] {
   });
 }
 
-/** @param end what each byte must stay below */
-function bytesIn(value: unknown, size: number, end: number, what: string): Uint8Array {
+function stringsIn(value: unknown, strings: number, colours: number): Uint8Array {
+  if (value instanceof Uint8Array && value.length !== strings) {
+    damaged(`There are the colours of ${value.length} strings in place of ${strings}.`);
+  }
+  return bytesIn(value, strings, colours, 'The list of strings');
+}
+
+/**
+ * @param end what each byte must stay below
+ * @param besides what it may be besides
+ */
+function bytesIn(
+  value: unknown,
+  size: number,
+  end: number,
+  what: string,
+  besides: readonly number[] = [],
+): Uint8Array {
   if (!(value instanceof Uint8Array)) damaged(`${what} is missing.`);
   if (value.length !== size) {
     damaged(`${what} has ${value.length} knots in place of ${size}.`);
   }
-  for (const byte of value) if (byte >= end) damaged(`${what} holds what is not in its legend.`);
+  for (const byte of value) {
+    if (byte >= end && !besides.includes(byte)) damaged(`${what} holds what is not in its legend.`);
+  }
   return value;
 }

@@ -1,6 +1,6 @@
 import { CHART_LIMITS } from '@halfhitch/core';
 import { newId } from '../project/new-id.js';
-import type { Project } from '../project/project.js';
+import { nameOf, type Project, renamed } from '../project/project.js';
 import { StoreError } from './errors.js';
 import {
   forgetLeft,
@@ -116,7 +116,7 @@ export class Store extends EventTarget {
         (head.removed === undefined ? projects : removed).push(summaryOf(id, head, entry));
       } catch (error) {
         if (!(error instanceof StoreError)) throw error;
-        broken.push({ id, name: nameOf(entry.head), what: error.message });
+        broken.push({ id, name: nameIn(entry.head), what: error.message });
       }
     }
     projects.sort((one, other) => other.changed - one.changed);
@@ -501,12 +501,14 @@ async function entryOf(shelves: Shelves, id: string, drawn: boolean): Promise<En
 }
 
 function summaryOf(id: string, head: ProjectHead, entry: Entry): ProjectSummary {
-  const { name, rows, columns, colours, created, changed } = head;
+  const { kind, name, rows, colours, created, changed } = head;
   return {
     id,
+    kind,
     name,
     rows,
-    columns,
+    across: kind === 'alpha' ? head.columns : head.strings,
+    knots: kind === 'alpha' ? rows * head.columns : head.knots,
     colours,
     created,
     changed,
@@ -552,9 +554,9 @@ async function takeUp(shelves: Shelves, { project, base, sent }: LeftWork): Prom
     return;
   }
   const copy = newId();
-  const name = besideName(project.chart);
+  const name = besideName({ name: nameOf(project) });
   await shelves.put('charts', copy, cellsOf(project));
-  await shelves.put('projects', copy, headOf({ ...project, chart: { ...project.chart, name } }, 1));
+  await shelves.put('projects', copy, headOf(renamed(project, name), 1));
 }
 
 async function refuseTooMany(shelves: Shelves): Promise<void> {
@@ -573,10 +575,10 @@ function revisionOf(record: unknown): number {
 /** What the copy of a project is called that another window has kept. */
 function besideName(record: unknown): string {
   const added = ' (other window)';
-  return `${nameOf(record).slice(0, CHART_LIMITS.maxName - added.length)}${added}`.trim();
+  return `${nameIn(record).slice(0, CHART_LIMITS.maxName - added.length)}${added}`.trim();
 }
 
-function nameOf(record: unknown): string {
+function nameIn(record: unknown): string {
   const name = (record as { name?: unknown } | null | undefined)?.name;
   return typeof name === 'string' ? name.slice(0, 200) : '';
 }

@@ -150,7 +150,7 @@ export class TieView extends LitElement {
   private get piece(): Piece | null {
     const { session } = this;
     const piece = session?.piece ?? null;
-    return piece !== null && piece.id === session?.project?.id ? piece : null;
+    return piece !== null && piece.id === session?.alpha?.id ? piece : null;
   }
 
   private get shape(): Shape | null {

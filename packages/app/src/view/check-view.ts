@@ -84,7 +84,7 @@ export class CheckView extends LitElement {
   }
 
   private choose(choice: Partial<KnotChoice>): void {
-    const project = this.session?.project;
+    const project = this.session?.alpha;
     if (project == null) return;
     this.session?.edit({ choice: { ...project.choice, ...choice } }, 'Change how it is knotted');
   }
@@ -248,7 +248,7 @@ export class CheckView extends LitElement {
   }
 
   private options(piece: Piece): TemplateResult {
-    const { edge, start } = this.session?.project?.choice ?? piece.choice;
+    const { edge, start } = this.session?.alpha?.choice ?? piece.choice;
     return html`
       <div class="options">
         <label>

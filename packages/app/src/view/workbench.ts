@@ -9,7 +9,7 @@ import { burgee } from './burgee.js';
 import { cautions } from './cautions.js';
 import { FileDrop } from './file-drop.js';
 import { SessionWatch } from './session-watch.js';
-import { FIRST_VIEW, VIEWS, type View, viewIn } from './views.js';
+import { FIRST_VIEW, type Shown, VIEWS, type View, viewIn } from './views.js';
 
 const demos = import.meta.glob<string>('../../../../examples/otter.json', {
   query: '?raw',
@@ -29,15 +29,15 @@ export class Workbench extends LitElement {
     problem: { state: true },
     news: { state: true },
     view: { state: true },
-    loaded: { state: true },
+    ready: { state: true },
     keeping: { state: true },
   };
 
   declare private problem: string;
   declare private news: string;
   declare private view: View;
-  /** Whether the view's script has come. */
-  declare private loaded: boolean;
+  /** What shows the view, once its script has come. */
+  declare private ready: Shown | null;
   /** What the maker must know of how work is kept; empty when all is well. */
   declare private keeping: string;
 
@@ -55,7 +55,7 @@ export class Workbench extends LitElement {
     this.problem = '';
     this.news = '';
     this.view = viewIn(location.hash) ?? (viewIn(FIRST_VIEW) as View);
-    this.loaded = false;
+    this.ready = null;
     this.keeping = '';
     new SessionWatch(this, ['project', 'piece', 'busy']);
   }
@@ -73,6 +73,7 @@ export class Workbench extends LitElement {
     session.addEventListener('problem', this.onProblem);
     session.addEventListener('piece', this.onPiece);
     session.addEventListener('project', this.onProject);
+    session.addEventListener('open', this.onOpen);
     addEventListener('hashchange', this.onAddress);
     addEventListener('keydown', this.onKey);
     void this.loadView();
@@ -89,6 +90,7 @@ export class Workbench extends LitElement {
     session.removeEventListener('problem', this.onProblem);
     session.removeEventListener('piece', this.onPiece);
     session.removeEventListener('project', this.onProject);
+    session.removeEventListener('open', this.onOpen);
     removeEventListener('hashchange', this.onAddress);
     removeEventListener('keydown', this.onKey);
   }
@@ -121,11 +123,10 @@ export class Workbench extends LitElement {
     history.replaceState(history.state, '', `#${this.view.name}`);
     try {
       const { readLink } = await import('../keep/pattern-link.js');
-      const { chart, notices } = readLink(hash);
-      this.session.openChart(
-        chart,
-        notices.map(({ message }) => message),
-      );
+      const link = readLink(hash);
+      const notices = link.notices.map(({ message }) => message);
+      if (link.kind === 'alpha') this.session.openChart(link.chart, notices);
+      else this.session.openDiagonal(link.pattern, null, notices);
       return true;
     } catch (error) {
       this.problem = error instanceof Error ? error.message : String(error);
@@ -175,6 +176,11 @@ export class Workbench extends LitElement {
     this.problem = (event as CustomEvent<string>).detail;
   };
 
+  /** Another kind of project has other elements for the same view. */
+  private readonly onOpen = (): void => {
+    if (this.ready !== this.shown) void this.loadView();
+  };
+
   private readonly onProject = (): void => {
     // What opens in place of a link that can't be opened must not hide why.
     this.problem = this.linkProblem;
@@ -182,10 +188,15 @@ export class Workbench extends LitElement {
   };
 
   private readonly onPiece = (): void => {
-    const { piece } = this.session;
-    if (piece === null) return;
-    const name = piece.name === '' ? 'The chart' : piece.name;
-    this.news = `${name}: ${piece.ok ? 'knots out as drawn' : 'does not knot out as drawn'}.`;
+    const { project, piece } = this.session;
+    if (project === null) return;
+    const verdict =
+      project.kind === 'diagonal'
+        ? 'worked out'
+        : piece?.ok
+          ? 'knots out as drawn'
+          : 'does not knot out as drawn';
+    this.news = `${titleOf(project)}: ${verdict}.`;
   };
 
   // ---- views ----
@@ -205,16 +216,20 @@ export class Workbench extends LitElement {
     });
   };
 
+  /** What shows the view of the open project. */
+  private get shown(): Shown {
+    return this.view.of[this.session.project?.kind ?? 'alpha'];
+  }
+
   private async loadView(): Promise<void> {
-    const { view } = this;
-    this.loaded = false;
+    const { shown, view } = this;
     try {
-      await view.load();
+      await shown.load();
     } catch {
       this.problem = `The view “${view.label}” could not be loaded. Check the connection, and load the page anew.`;
       return;
     }
-    if (view === this.view) this.loaded = true;
+    if (shown === this.shown) this.ready = shown;
     await this.updateComplete;
   }
 
@@ -249,7 +264,7 @@ export class Workbench extends LitElement {
       }
       ${this.keeping === '' ? nothing : html`<p class="note" role="status">${this.keeping}</p>`}
       <main tabindex="-1" aria-busy=${busy ? 'true' : 'false'}>
-        ${project === null || !this.loaded ? this.nothingYet() : this.view.show(session)}
+        ${project === null || this.ready !== this.shown ? this.nothingYet() : this.shown.show(session)}
       </main>
       ${cautions(() => void this.openDemo())}
       ${this.drop.over ? html`<div class="drop" aria-hidden="true">Let go to open the chart</div>` : nothing}

@@ -1,6 +1,8 @@
 import type {
   Chart,
   ChartColour,
+  DiagonalPattern,
+  DiagonalPicture,
   EdgeTechnique,
   Finding,
   RowInstructions,
@@ -49,6 +51,16 @@ export interface RowSheet {
   readonly instructions: RowInstructions;
 }
 
+/** What a file holds. */
+export type Opened =
+  | { readonly kind: 'alpha'; readonly chart: Chart }
+  | {
+      readonly kind: 'diagonal';
+      readonly pattern: DiagonalPattern;
+      /** A picture that is yet to be knotted; null where the file holds the knots. */
+      readonly wanted: DiagonalPicture | null;
+    };
+
 export type Request =
   | { readonly ask: 'read'; readonly bytes: Uint8Array; readonly fileName: string }
   /** Rows and pictures asked for afterwards are of the piece that is planned here. */
@@ -65,7 +77,7 @@ export type Request =
   | { readonly ask: 'tile'; readonly tile: Tile };
 
 export interface Answers {
-  read: { readonly chart: Chart; readonly notices: readonly string[] };
+  read: Opened & { readonly notices: readonly string[] };
   plan: Omit<Piece, 'id'>;
   row: RowSheet;
   /** For each knot in the order of knotting, its steps in turn. */

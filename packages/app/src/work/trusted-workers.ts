@@ -1,4 +1,6 @@
 import cutWorkerAddress from '../cut/worker.js?worker&url';
+import solveWorkerAddress from '../diagonal/solve/worker.js?worker&url';
+import diagonalWorkerAddress from '../diagonal/work/worker.js?worker&url';
 import easeWorkerAddress from '../ease/worker.js?worker&url';
 import keepWorkerAddress from '../keep/worker.js?worker&url';
 import mistakesWorkerAddress from '../mistakes/worker.js?worker&url';
@@ -8,10 +10,12 @@ import chartWorkerAddress from './worker.js?worker&url';
 const ADDRESSES = {
   chart: chartWorkerAddress,
   cut: cutWorkerAddress,
+  diagonal: diagonalWorkerAddress,
   keep: keepWorkerAddress,
   ease: easeWorkerAddress,
   mistakes: mistakesWorkerAddress,
   picture: pictureWorkerAddress,
+  solve: solveWorkerAddress,
 };
 
 /** What serves the app's files without a connection; made by the build. */

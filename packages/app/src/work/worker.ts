@@ -1,17 +1,17 @@
 import {
   type Chart,
-  InputError,
   instructRow,
   type Plan,
   PlanReader,
   planAlpha,
   planStepInWords,
-  readChart,
   type Verification,
   verifyPlan,
 } from '@halfhitch/core';
 import { drawTile } from './fabric-tile.js';
 import type { Answer, Answers, Ask, KnotChoice, Request, RowSheet } from './messages.js';
+import { readOpened } from './read-opened.js';
+import { wrongInWords } from './worker-words.js';
 
 /** The page lists no more findings than a person would read. */
 const MOST_FINDINGS = 500;
@@ -80,8 +80,7 @@ function stepsOf({ plan, reader }: Work, row: number): Answers['steps'] {
 function answer(request: Request): Answers[keyof Answers] {
   switch (request.ask) {
     case 'read': {
-      const { chart, notices } = readChart(request.bytes, request.fileName);
-      return { chart, notices: notices.map((notice) => notice.message) };
+      return readOpened(request.bytes, request.fileName);
     }
     case 'plan':
       work = make(request.chart, request.notices, request.choice);
@@ -97,20 +96,12 @@ function answer(request: Request): Answers[keyof Answers] {
   }
 }
 
-function inWords(error: unknown): string {
-  if (error instanceof InputError) return error.message;
-  if (error instanceof RangeError && /alloc|memory|array/i.test(error.message)) {
-    return 'The browser has not enough memory for this chart. Close other pages, or use a smaller chart.';
-  }
-  return `Something went wrong in working this out (${error instanceof Error ? error.message : String(error)}). What was open stays open.`;
-}
-
 addEventListener('message', ({ data }: MessageEvent<Ask>) => {
   let reply: Answer;
   try {
     reply = { id: data.id, ok: true, value: answer(data.request) };
   } catch (error) {
-    reply = { id: data.id, ok: false, message: inWords(error) };
+    reply = { id: data.id, ok: false, message: wrongInWords(error, 'chart') };
   }
   postMessage(reply);
 });

@@ -191,7 +191,7 @@ describe('keep', () => {
     const project = await exported(page, 'Project');
     expect(project.name).toBe('heron.halfhitch.json');
     const kept = readProjectDocument(project.bytes.toString()).project;
-    expect(kept.chart).toEqual(read);
+    expect(kept).toMatchObject({ kind: 'alpha', chart: read });
 
     const svg = await exported(page, 'SVG picture');
     const seen = await page.evaluate(async (text) => {

@@ -1,10 +1,13 @@
 import {
   type Chart,
+  chevrons,
+  type DiagonalPattern,
   InputError,
   planAlpha,
   printChartDocument,
   readChart,
   readChartDocument,
+  simulateDiagonal,
   verifyPlan,
 } from '@halfhitch/core';
 import fc from 'fast-check';
@@ -16,10 +19,12 @@ import { fileNameOf } from '../../src/keep/file-name.js';
 import { pngOfChart } from '../../src/keep/png-chart.js';
 import { printProjectDocument, readProjectDocument } from '../../src/keep/project-document.js';
 import { svgOfPiece } from '../../src/keep/svg-picture.js';
-import type { Project } from '../../src/project/project.js';
+import { type AlphaProject, newDiagonalProject } from '../../src/project/project.js';
+import { anyDiagonalProject, COLOURS } from '../diagonal/projects.js';
 import { aChart, HOSTILE } from './charts.js';
 
-const projectOf = (chart: Chart): Project => ({
+const projectOf = (chart: Chart): AlphaProject => ({
+  kind: 'alpha',
   id: '8c0d0c6e-5a1c-4a53-9d0f-0a6d5b1f2a11',
   chart,
   choice: { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' },
@@ -57,6 +62,24 @@ describe('a project’s document', () => {
         expect(read.progress).toEqual(progress);
       }),
     );
+  });
+
+  test('of a diagonal pattern is read back as it was, with the picture that is still wanted', () => {
+    fc.assert(
+      fc.property(anyDiagonalProject, (project) => {
+        const text = printProjectDocument(project);
+        expect(readProjectDocument(text).project).toEqual(project);
+        expect(JSON.parse(text).version).toBe(2);
+      }),
+    );
+  });
+
+  test('of a diagonal pattern is refused where the picture does not belong to it', () => {
+    const [pattern, other] = [12, 10].map((strings) => chevrons({ strings, colours: COLOURS }));
+    const project = newDiagonalProject(pattern as DiagonalPattern, null, USUAL_SETTINGS);
+    const wanted = simulateDiagonal(other as DiagonalPattern).picture;
+    const text = printProjectDocument({ ...project, wanted });
+    expect(() => readProjectDocument(text)).toThrow(/another lattice/);
   });
 
   test('is well-formed JSON that holds the chart’s own document', () => {

@@ -1,8 +1,15 @@
-import { type Chart, InputError, printChartDocument, readTextChart } from '@halfhitch/core';
+import {
+  type Chart,
+  InputError,
+  printChartDocument,
+  printDiagonalDocument,
+  readTextChart,
+} from '@halfhitch/core';
 import fc from 'fast-check';
 import { deflate } from 'pako';
 import { describe, expect, test } from 'vitest';
 import { LINK_LIMITS, linkFragment, readLink } from '../../src/keep/pattern-link.js';
+import { anyPattern } from '../diagonal/projects.js';
 import { aChart } from './charts.js';
 
 const HERON = readTextChart(
@@ -22,9 +29,15 @@ function refusal(hash: string): InputError {
   throw new Error('It was not refused.');
 }
 
+function chartIn(hash: string): Chart {
+  const read = readLink(hash);
+  if (read.kind !== 'alpha') throw new Error('It is no chart.');
+  return read.chart;
+}
+
 function readOrNull(hash: string): string | null {
   try {
-    return printChartDocument(readLink(hash).chart);
+    return printChartDocument(chartIn(hash));
   } catch (error) {
     if (error instanceof InputError) return null;
     throw error;
@@ -35,20 +48,29 @@ describe('links with a pattern', () => {
   test('carry the chart with its edges, start, names and knots', () => {
     fc.assert(
       fc.property(aChart(), (chart) => {
-        const hash = `#${linkFragment(chart)}`;
+        const hash = `#${linkFragment(printChartDocument(chart))}`;
         expect(hash).toMatch(/^#pattern=1\.[A-Za-z0-9_-]+$/);
-        expect(printChartDocument(readLink(hash).chart)).toBe(printChartDocument(chart));
+        expect(printChartDocument(chartIn(hash))).toBe(printChartDocument(chart));
+      }),
+    );
+  });
+
+  test('carry diagonal patterns too', () => {
+    fc.assert(
+      fc.property(anyPattern, (pattern) => {
+        const read = readLink(`#${linkFragment(printDiagonalDocument(pattern))}`);
+        expect(read).toEqual({ kind: 'diagonal', pattern, notices: [] });
       }),
     );
   });
 
   test('of a boat’s name are short enough for any messenger', () => {
-    expect(linkFragment(HERON).length).toBeLessThan(300);
+    expect(linkFragment(printChartDocument(HERON)).length).toBeLessThan(300);
   });
 
   test('are read with their marks written as numbers too', () => {
-    const [mark, data] = linkFragment(HERON).split('=') as [string, string];
-    expect(readLink(`#${mark}=${data.replace('.', '%2E')}`).chart.name).toBe('Heron');
+    const [mark, data] = linkFragment(printChartDocument(HERON)).split('=') as [string, string];
+    expect(chartIn(`#${mark}=${data.replace('.', '%2E')}`).name).toBe('Heron');
   });
 
   test('too long to pass on are not made, and one that is made is read', () => {
@@ -67,11 +89,13 @@ describe('links with a pattern', () => {
         return (state >>> 16) % 26;
       }),
     };
-    expect(() => linkFragment(noise)).toThrow(/the most is 16,000.*Export the project as a file/);
+    expect(() => linkFragment(printChartDocument(noise))).toThrow(
+      /the most is 16,000.*Export the project as a file/,
+    );
     const plain: Chart = { ...noise, cells: new Uint8Array(30_000) };
-    expect(readLink(`#${linkFragment(plain)}`).chart.rows).toBe(300);
+    expect(chartIn(`#${linkFragment(printChartDocument(plain))}`).rows).toBe(300);
     const vast: Chart = { ...HERON, rows: 10_000, columns: 300, cells: new Uint8Array(3_000_000) };
-    expect(() => linkFragment(vast)).toThrow(InputError);
+    expect(() => linkFragment(printChartDocument(vast))).toThrow(InputError);
   });
 
   test('of a later version are refused with advice', () => {
@@ -89,7 +113,7 @@ describe('links with a pattern', () => {
   });
 
   test('cut short, changed or made up are told of as such, whatever they hold', () => {
-    const whole = `#${linkFragment(HERON)}`;
+    const whole = `#${linkFragment(printChartDocument(HERON))}`;
     for (let end = '#pattern='.length; end < whole.length; end++) {
       expect(refusal(whole.slice(0, end)).code).toBe('link-damaged');
     }

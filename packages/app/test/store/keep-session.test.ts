@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { Project } from '../../src/project/project.js';
+import { type AlphaProject, nameOf, type Project, renamed } from '../../src/project/project.js';
 import type { Session } from '../../src/project/session.js';
 import { asStoreError } from '../../src/store/errors.js';
 import { Keeper } from '../../src/store/keep-session.js';
@@ -19,14 +19,14 @@ class Work extends EventTarget {
     this.dispatchEvent(new Event('project'));
   }
 
-  edit(change: Partial<Project>, what: string): void {
+  replace(project: Project, what: string): void {
     this.edits.push(what);
-    this.project = { ...(this.project as Project), changed: Date.now(), ...change };
+    this.project = { ...project, changed: Date.now() };
     this.dispatchEvent(new Event('project'));
   }
 
   rename(name: string): void {
-    this.edit({ chart: { ...chart, name } }, 'Rename');
+    this.replace(renamed(this.project as Project, name), 'Rename');
   }
 }
 
@@ -103,7 +103,7 @@ afterEach(() => {
 
 const nameKept = async (id = 'a1'): Promise<string | null> =>
   store.peek(id).then(
-    (there) => there.project.chart.name,
+    (there) => nameOf(there.project),
     () => null,
   );
 
@@ -282,9 +282,9 @@ describe('a session in two windows', () => {
   let otherStore: Store;
 
   /** What the other window keeps, told as a channel would. */
-  const keepElsewhere = async (change: Partial<Project>): Promise<void> => {
+  const keepElsewhere = async (change: Partial<AlphaProject>): Promise<void> => {
     const there = await otherStore.load('a1');
-    await otherStore.save({ ...there, ...change });
+    await otherStore.save({ ...there, ...change } as Project);
     store.dispatchEvent(
       new CustomEvent('change', { detail: { id: 'a1', what: 'project', elsewhere: true } }),
     );
@@ -300,7 +300,7 @@ describe('a session in two windows', () => {
   it('shows what the other keeps, as a change that can be undone, and does not send it back', async () => {
     await keepElsewhere({ chart: { ...chart, name: 'Otter' } });
     await vi.advanceTimersByTimeAsync(500);
-    expect(work.project?.chart.name).toBe('Otter');
+    expect(nameOf(work.project as Project)).toBe('Otter');
     expect(work.edits).toEqual(['Change in another window']);
     expect(saves).toBe(1);
     work.rename('Tern');
@@ -313,7 +313,7 @@ describe('a session in two windows', () => {
     work.rename('Mine');
     await keepElsewhere({ chart: { ...chart, name: 'Theirs' } });
     await vi.advanceTimersByTimeAsync(500);
-    expect(work.project?.chart.name).toBe('Mine');
+    expect(nameOf(work.project as Project)).toBe('Mine');
     const names = (await store.list()).projects.map(({ name }) => name);
     expect(names.sort()).toEqual(['Mine', 'Theirs (other window)']);
   });
@@ -330,10 +330,10 @@ describe('a session in two windows', () => {
 
   it('looks again when it is seen again, since a sleeping window hears nothing', async () => {
     const there = await otherStore.load('a1');
-    await otherStore.save({ ...there, chart: { ...chart, name: 'Otter' } });
+    await otherStore.save(renamed(there, 'Otter'));
     page.visibilityState = 'visible';
     page.dispatchEvent(new Event('visibilitychange'));
     await vi.advanceTimersByTimeAsync(10);
-    expect(work.project?.chart.name).toBe('Otter');
+    expect(nameOf(work.project as Project)).toBe('Otter');
   });
 });

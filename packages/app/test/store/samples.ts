@@ -1,8 +1,9 @@
 import type { Chart } from '@halfhitch/core';
 import fc from 'fast-check';
 import { USUAL_SETTINGS } from '../../src/cut/settings.js';
-import type { Project } from '../../src/project/project.js';
+import type { AlphaProject, Project } from '../../src/project/project.js';
 import type { Progress } from '../../src/store/progress.js';
+import { anyDiagonalProject } from '../diagonal/projects.js';
 
 export const chart: Chart = {
   name: 'Heron',
@@ -15,8 +16,9 @@ export const chart: Chart = {
   cells: Uint8Array.from([0, 0, 1, 0, 0, 1, 1, 0, 1, 1, 1, 1]),
 };
 
-export function project(change: Partial<Project> = {}): Project {
+export function project(change: Partial<AlphaProject> = {}): AlphaProject {
   return {
+    kind: 'alpha',
     id: 'a1',
     chart,
     choice: { edge: 'straight', start: 'left' },
@@ -45,7 +47,7 @@ export function progress(change: Partial<Progress> = {}): Progress {
 }
 
 /** Charts and choices of every kind, small. */
-export const anyProject: fc.Arbitrary<Project> = fc
+const anyAlphaProject: fc.Arbitrary<AlphaProject> = fc
   .record({
     rows: fc.integer({ min: 1, max: 6 }),
     columns: fc.integer({ min: 1, max: 6 }),
@@ -61,6 +63,7 @@ export const anyProject: fc.Arbitrary<Project> = fc
         })
         .map((list) => Uint8Array.from(list));
     return fc.record({
+      kind: fc.constant('alpha'),
       id: fc.uuid(),
       chart: fc.record(
         {
@@ -91,8 +94,10 @@ export const anyProject: fc.Arbitrary<Project> = fc
       cut: fc.constant(USUAL_SETTINGS),
       created: fc.nat(),
       changed: fc.nat(),
-    }) as fc.Arbitrary<Project>;
+    }) as fc.Arbitrary<AlphaProject>;
   });
+
+export const anyProject: fc.Arbitrary<Project> = fc.oneof(anyAlphaProject, anyDiagonalProject);
 
 /** Anything that a broken disk, another page or a later version may have left. */
 export const anything: fc.Arbitrary<unknown> = fc.anything({

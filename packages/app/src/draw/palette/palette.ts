@@ -1,26 +1,33 @@
-import type { Chart } from '@halfhitch/core';
+import type { ChartColour } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import {
-  colourAdded,
-  colourDeleted,
-  colourMerged,
-  colourMoved,
   colourName,
-  colourRenamed,
-  colourReplaced,
-  knotsByColour,
-  recoloured,
-} from '../edit/colours.js';
+  type LegendEdit,
+  withColour,
+  withDeleted,
+  withMerged,
+  withMoved,
+  withName,
+  withReplaced,
+  withShade,
+} from '../edit/legend.js';
 import './sample.js';
 
 /** What the palette fires as `palette-edit`. */
-export interface PaletteEdit {
-  readonly chart: Chart;
+export interface PaletteEdit extends LegendEdit {
   readonly what: string;
   /** The colour to draw with afterwards, by its place in the legend. */
   readonly colour: number;
-  /** Where each colour is afterwards; not given where none has moved. */
-  readonly places?: readonly number[];
+}
+
+/** How often each colour is used. */
+export interface ColourUses {
+  /** By the place of the colour in the legend. */
+  readonly many: readonly number[];
+  /** "Drawn in 3 knots." */
+  readonly inWords: (many: number) => string;
+  /** A knot that has a colour, from 1; null where none has. */
+  readonly first: (colour: number) => { readonly row?: number; readonly column?: number } | null;
 }
 
 /** Shades that a new colour begins with, each until it is taken. */
@@ -29,24 +36,26 @@ const NEW_SHADES = ['#b8323a', '#e0b73c', '#6b4a86', '#2f8f8b', '#8a5a3c', '#d98
 /** The legend, to be changed: names, shades, order, and colours drawn in other colours. */
 export class Palette extends LitElement {
   static override properties = {
-    chart: { attribute: false },
+    colours: { attribute: false },
+    uses: { attribute: false },
     colour: { attribute: false },
     ground: { attribute: false },
     other: { state: true },
     problem: { state: true },
   };
 
-  declare chart: Chart | null;
+  declare colours: readonly ChartColour[];
+  declare uses: ColourUses | null;
   declare colour: number;
-  declare ground: number;
+  /** Null where none is asked for. */
+  declare ground: number | null;
   declare private other: number | null;
   declare private problem: string;
 
-  private counted: { of: Uint8Array; many: readonly number[] } | null = null;
-
   constructor() {
     super();
-    this.chart = null;
+    this.colours = [];
+    this.uses = null;
     this.colour = 0;
     this.ground = 0;
     this.other = null;
@@ -57,14 +66,13 @@ export class Palette extends LitElement {
     return this;
   }
 
-  private edit(make: () => Omit<PaletteEdit, 'what'>, what: string): void {
-    const { chart } = this;
-    if (chart === null) return;
+  private edit(make: () => LegendEdit, what: string, colourOf: (made: LegendEdit) => number): void {
+    const { colours } = this;
     try {
       const made = make();
       this.problem = '';
-      if (made.chart === chart) return;
-      const detail: PaletteEdit = { ...made, what };
+      if (made.colours === colours && made.places.every((place, at) => place === at)) return;
+      const detail: PaletteEdit = { ...made, what, colour: colourOf(made) };
       this.dispatchEvent(new CustomEvent<PaletteEdit>('palette-edit', { detail }));
     } catch (error) {
       this.problem = error instanceof Error ? error.message : String(error);
@@ -72,18 +80,16 @@ export class Palette extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    const { chart, colour: index } = this;
-    const colour = chart?.colours[index];
-    if (chart === null || colour === undefined) return html`${nothing}`;
-    const many = this.manyOf(chart, index);
+    const { colours, uses, colour: index } = this;
+    const colour = colours[index];
+    if (uses === null || colour === undefined) return html`${nothing}`;
+    const many = uses.many[index] ?? 0;
     return html`
       <h3>
         <halfhitch-sample .colour=${{ hex: colour.hex, place: index }}></halfhitch-sample>
         Colour ${index + 1}, ${colourName(colour)}
       </h3>
-      <p class="hint">
-        Drawn in ${many.toLocaleString('en-GB')} ${many === 1 ? 'knot' : 'knots'}.
-      </p>
+      <p class="hint">${uses.inWords(many)}</p>
       <div class="fields">
         <label>
           Name
@@ -109,31 +115,36 @@ export class Palette extends LitElement {
         </button>
         <button
           type="button"
-          aria-disabled=${String(index === chart.colours.length - 1)}
+          aria-disabled=${String(index === colours.length - 1)}
           @click=${() => this.move(1)}
         >
           Later
         </button>
-        <button type="button" aria-disabled=${String(many > 0)} @click=${() => this.deleteColour()}>
+        <button type="button" aria-disabled=${String(many > 0)} @click=${() => this.deleteColour(uses)}>
           Delete
         </button>
       </div>
-      ${chart.colours.length > 1 ? this.intoAnother(chart, index) : nothing}
+      ${colours.length > 1 ? this.intoAnother(index) : nothing}
       ${this.problem === '' ? nothing : html`<p class="field-error" role="alert">${this.problem}</p>`}
       <div class="draw-row">
         <button type="button" @click=${() => this.add()}>Add a colour</button>
       </div>
-      <label class="draw-ground">
-        Ground: left where something is taken away
-        <select @change=${(event: Event) => this.chooseGround(event)}>
-          ${this.choices(chart, this.ground)}
-        </select>
-      </label>
+      ${
+        this.ground === null
+          ? nothing
+          : html`<label class="draw-ground">
+            Ground: left where something is taken away
+            <select @change=${(event: Event) => this.chooseGround(event)}>
+              ${this.choices(this.ground)}
+            </select>
+          </label>`
+      }
     `;
   }
 
-  private intoAnother(chart: Chart, index: number): TemplateResult {
-    const other = this.otherOf(chart, index);
+  private intoAnother(index: number): TemplateResult {
+    const { colours } = this;
+    const other = this.otherOf(index);
     return html`<div class="draw-into">
       <label>
         Draw all of it in
@@ -142,7 +153,7 @@ export class Palette extends LitElement {
             this.other = Number((event.target as HTMLSelectElement).value);
           }}
         >
-          ${this.choices(chart, other, index)}
+          ${this.choices(other, index)}
         </select>
       </label>
       <div class="draw-row">
@@ -150,21 +161,30 @@ export class Palette extends LitElement {
           type="button"
           @click=${() =>
             this.edit(
-              () => ({ chart: colourReplaced(chart, index, other), colour: index }),
+              () => withReplaced(colours, index, other),
               'Replace a colour',
+              () => index,
             )}
         >
           Replace
         </button>
-        <button type="button" @click=${() => this.merge(chart, index, other)}>
+        <button
+          type="button"
+          @click=${() =>
+            this.edit(
+              () => withMerged(colours, index, other),
+              'Merge two colours',
+              ({ places }) => places[other] as number,
+            )}
+        >
           Merge and delete
         </button>
       </div>
     </div>`;
   }
 
-  private choices(chart: Chart, chosen: number, without = -1): TemplateResult[] {
-    return chart.colours.flatMap((colour, place) =>
+  private choices(chosen: number, without = -1): TemplateResult[] {
+    return this.colours.flatMap((colour, place) =>
       place === without
         ? []
         : [
@@ -175,77 +195,61 @@ export class Palette extends LitElement {
     );
   }
 
-  private otherOf(chart: Chart, index: number): number {
+  private otherOf(index: number): number {
     const { other } = this;
-    if (other !== null && other !== index && other < chart.colours.length) return other;
+    if (other !== null && other !== index && other < this.colours.length) return other;
     return index === 0 ? 1 : 0;
-  }
-
-  private manyOf(chart: Chart, index: number): number {
-    if (this.counted?.of !== chart.cells) {
-      this.counted = { of: chart.cells, many: knotsByColour(chart) };
-    }
-    return this.counted.many[index] ?? 0;
   }
 
   private rename(event: Event): void {
     const name = (event.target as HTMLInputElement).value;
-    const { chart, colour } = this;
-    if (chart === null) return;
-    this.edit(() => ({ chart: colourRenamed(chart, colour, name), colour }), 'Rename a colour');
+    const { colours, colour } = this;
+    this.edit(
+      () => withName(colours, colour, name),
+      'Rename a colour',
+      () => colour,
+    );
   }
 
   private recolour(event: Event): void {
     const input = event.target as HTMLInputElement;
-    const { chart, colour } = this;
-    if (chart === null) return;
-    this.edit(() => ({ chart: recoloured(chart, colour, input.value), colour }), 'Change a shade');
-    input.value = this.chart?.colours[colour]?.hex ?? input.value;
+    const { colours, colour } = this;
+    this.edit(
+      () => withShade(colours, colour, input.value),
+      'Change a shade',
+      () => colour,
+    );
+    input.value = this.colours[colour]?.hex ?? input.value;
   }
 
   private move(by: 1 | -1): void {
-    const { chart, colour } = this;
+    const { colours, colour } = this;
     const to = colour + by;
-    if (chart === null || to < 0 || to >= chart.colours.length) return;
-    const places = chart.colours.map((_, place) =>
-      place === colour ? to : place === to ? colour : place,
-    );
+    if (to < 0 || to >= colours.length) return;
     this.edit(
-      () => ({ chart: colourMoved(chart, colour, to), colour: to, places }),
+      () => withMoved(colours, colour, to),
       'Change the order of the colours',
+      () => to,
     );
   }
 
-  private merge(chart: Chart, from: number, into: number): void {
-    const places = chart.colours.map((_, place) => {
-      const now = place === from ? into : place;
-      return now > from ? now - 1 : now;
-    });
-    const colour = places[into] as number;
+  private deleteColour(uses: ColourUses): void {
+    const { colours, colour } = this;
     this.edit(
-      () => ({ chart: colourMerged(chart, from, into), colour, places }),
-      'Merge two colours',
-    );
-  }
-
-  private deleteColour(): void {
-    const { chart, colour } = this;
-    if (chart === null) return;
-    const places = chart.colours.map((_, place) => (place > colour ? place - 1 : place));
-    this.edit(
-      () => ({ chart: colourDeleted(chart, colour), colour: Math.max(0, colour - 1), places }),
+      () => withDeleted(colours, colour, uses.first(colour)),
       'Delete a colour',
+      () => Math.max(0, colour - 1),
     );
   }
 
   private add(): void {
-    const { chart } = this;
-    if (chart === null) return;
-    const taken = new Set(chart.colours.map(({ hex }) => hex));
+    const { colours } = this;
+    const taken = new Set(colours.map(({ hex }) => hex));
     const shade = [...NEW_SHADES, ...greys()].find((hex) => !taken.has(hex)) ?? '#000000';
     this.edit(
-      () => ({ chart: colourAdded(chart, shade, ''), colour: chart.colours.length }),
+      () => withColour(colours, shade, ''),
       'Add a colour',
+      () => colours.length,
     );
   }
 

@@ -1,5 +1,5 @@
 import type { Place, Size } from '../edit/place.js';
-import type { SheetLayout } from './layout.js';
+import type { Box } from './layout.js';
 
 /** Smaller, it would not be found, px. */
 const LEAST = 10;
@@ -10,6 +10,11 @@ export interface CursorWords {
   /** Said after it: the way of its row, and what was found there. */
   readonly about: string;
   readonly selected: boolean;
+}
+
+/** Says where knots are. */
+interface Boxes {
+  boxOf(place: Place): Box;
 }
 
 /**
@@ -24,12 +29,12 @@ export class Cursor {
   /** What the cell says, so that it is not said again for nothing. */
   private shown = '';
 
-  constructor() {
+  constructor(label = 'Knots of the chart') {
     this.element.className = 'sheet-pane';
     this.about.id = 'sheet-about';
     this.about.className = 'unseen';
     this.grid.setAttribute('role', 'grid');
-    this.grid.setAttribute('aria-label', 'Knots of the chart');
+    this.grid.setAttribute('aria-label', label);
     this.grid.setAttribute('aria-multiselectable', 'true');
     this.element.append(this.grid, this.about);
   }
@@ -67,7 +72,7 @@ export class Cursor {
   }
 
   /** Puts it where its knot is in sight. */
-  place(layout: SheetLayout, place: Place, scroll: { left: number; top: number }): void {
+  place(layout: Boxes, place: Place, scroll: { left: number; top: number }): void {
     const { cell } = this;
     if (cell === null) return;
     const { x, y, width, height } = layout.boxOf(place);

@@ -1,0 +1,81 @@
+import { DIAGONAL_LIMITS, type Lattice } from '@halfhitch/core';
+import { html, nothing, type TemplateResult } from 'lit';
+import { numberField, numberIn } from '../../draw/dialogs/number-field.js';
+import type { Symmetry } from '../../draw/edit/symmetry.js';
+import type { DiagonalChange, DiagonalProject } from '../../project/project.js';
+
+export interface ChangingWish {
+  readonly project: DiagonalProject;
+  readonly symmetry: Symmetry;
+  /** What the lattice has. */
+  readonly has: Symmetry;
+  readonly choose: (symmetry: Symmetry) => void;
+  readonly relay: (lattice: Lattice) => void;
+  readonly edit: (make: () => DiagonalChange, what: string) => void;
+}
+
+const WAYS: readonly {
+  readonly way: keyof Symmetry;
+  readonly label: string;
+  readonly needs: string;
+}[] = [
+  { way: 'sides', label: 'both sides', needs: 'needs an even number of strings' },
+  { way: 'ends', label: 'both ends', needs: 'needs an odd number of rows' },
+  { way: 'turn', label: 'turned by half', needs: 'needs strings and rows of which one is odd' },
+];
+
+/** Drawing alike, and changes of the whole pattern. */
+export function changingCard(wish: ChangingWish): TemplateResult {
+  return html`
+    <h2 id="changing-name">Change</h2>
+    ${drawnAlike(wish)} ${sizeForm(wish)}
+  `;
+}
+
+function drawnAlike({ symmetry, has, choose }: ChangingWish): TemplateResult {
+  return html`<fieldset class="draw-symmetry">
+    <legend>Drawn alike</legend>
+    ${WAYS.map(
+      ({ way, label, needs }) => html`<label class="check">
+        <input
+          type="checkbox"
+          .checked=${symmetry[way] && has[way]}
+          ?disabled=${!has[way]}
+          @change=${() => choose({ ...symmetry, [way]: !symmetry[way] })}
+        />
+        ${label}${has[way] ? nothing : html` <span class="hint">(${needs})</span>`}
+      </label>`,
+    )}
+  </fieldset>`;
+}
+
+function sizeForm({ project, relay }: ChangingWish): TemplateResult {
+  const { strings, rows, first } = project.pattern;
+  return html`<form
+    class="lattice-size"
+    novalidate
+    @submit=${(event: SubmitEvent) => {
+      event.preventDefault();
+      const answers = new FormData(event.target as HTMLFormElement);
+      relay({
+        strings: numberIn(answers, 'strings'),
+        rows: numberIn(answers, 'rows'),
+        first: answers.get('first') === '2' ? 1 : 0,
+      });
+    }}
+  >
+    <h3>Size</h3>
+    <div class="fields">
+      ${numberField('strings', 'Strings', strings, DIAGONAL_LIMITS.maxStrings)}
+      ${numberField('rows', 'Rows', rows, DIAGONAL_LIMITS.maxRows)}
+      <label>
+        First knot on slots
+        <select name="first">
+          <option value="1" .selected=${first === 0}>1 and 2</option>
+          <option value="2" .selected=${first === 1}>2 and 3</option>
+        </select>
+      </label>
+    </div>
+    <div class="draw-row"><button type="submit">Change the size</button></div>
+  </form>`;
+}

@@ -1,0 +1,40 @@
+import type { DiagonalPattern, DiagonalReading, ThreadString } from '@halfhitch/core';
+
+/** A diagonal pattern, planned and verified: what the page shows of it. */
+export interface DiagonalPiece {
+  /** Of the project it was planned for. */
+  readonly id: string;
+  readonly pattern: DiagonalPattern;
+  /** What the reader of the file wants known. */
+  readonly notices: readonly string[];
+  /** What comes of it on paper: the picture, and which string is where. */
+  readonly reading: DiagonalReading;
+  readonly strings: readonly ThreadString[];
+  readonly knots: number;
+  readonly halfHitches: number;
+}
+
+export type DiagonalRequest =
+  /** What is asked for afterwards is of the pattern that is proven here. */
+  {
+    readonly ask: 'prove';
+    readonly pattern: DiagonalPattern;
+    readonly notices: readonly string[];
+  };
+
+export interface DiagonalAnswers {
+  prove: Omit<DiagonalPiece, 'id'>;
+}
+
+export interface DiagonalAsk {
+  readonly id: number;
+  readonly request: DiagonalRequest;
+}
+
+export type DiagonalAnswer =
+  | {
+      readonly id: number;
+      readonly ok: true;
+      readonly value: DiagonalAnswers[keyof DiagonalAnswers];
+    }
+  | { readonly id: number; readonly ok: false; readonly message: string };
