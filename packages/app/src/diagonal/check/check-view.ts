@@ -1,8 +1,262 @@
-import { html, LitElement } from 'lit';
+import '@halfhitch/simulator';
+import { KNOT_KINDS, mirrorKnot, NO_STRING_HERE, printable } from '@halfhitch/core';
+import type { HalfhitchKnot, HalfhitchPiece } from '@halfhitch/simulator';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import '../../styles/diagonal.css';
+import '../../view/swatch.js';
+import type { Place } from '../../draw/edit/place.js';
+import { NO_SYMMETRY } from '../../draw/edit/symmetry.js';
+import { type DiagonalProject, untitled } from '../../project/project.js';
+import type { Session } from '../../project/session.js';
+import { SessionWatch } from '../../view/session-watch.js';
+import { plainInk } from '../edit/ink.js';
+import { differing } from '../edit/pattern.js';
+import { indexOf, isPlace } from '../edit/places.js';
+import '../lattice/lattice-sheet.js';
+import type { LatticeSettings, LatticeSheet, LatticeSubject } from '../lattice/lattice-sheet.js';
+import { pieceSubject } from '../lattice/piece-subject.js';
+import { placeInWords } from '../lattice/words.js';
+import type { DiagonalPiece } from '../work/messages.js';
+import { sharesCard } from './shares-card.js';
 
-class DiagonalCheck extends LitElement {
-  protected override render() {
-    return html``;
+type Playing = 'knot' | 'piece';
+
+/** A knot to be watched. */
+interface Watched {
+  readonly kind: (typeof KNOT_KINDS)[number];
+  readonly tying: { readonly string: number; readonly colour: string; readonly name: string };
+  readonly held: { readonly string: number; readonly colour: string; readonly name: string };
+}
+
+const SETTINGS: LatticeSettings = {
+  tool: 'choose',
+  ink: plainInk(0),
+  symmetry: NO_SYMMETRY,
+  signs: false,
+};
+
+/** Where a diagonal pattern is checked: its proof, its repeat, its strings, and every knot. */
+export class DiagonalCheckView extends LitElement {
+  static override properties = {
+    session: { attribute: false },
+    place: { state: true },
+    playing: { state: true },
+    mirror: { state: true },
+  };
+
+  declare session: Session | null;
+  declare private place: Place;
+  declare private playing: Playing;
+  declare private mirror: boolean;
+
+  private shown: DiagonalPiece | null = null;
+  private subject: LatticeSubject | null = null;
+  private staged: DiagonalPiece | null = null;
+
+  constructor() {
+    super();
+    this.session = null;
+    this.place = { row: 0, column: 0 };
+    this.playing = 'knot';
+    this.mirror = false;
+    new SessionWatch(this, ['project', 'piece']);
+  }
+
+  /** In the page itself, so that its style sheet, find and print reach everything. */
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  private get piece(): DiagonalPiece | null {
+    const piece = this.session?.diagonalPiece ?? null;
+    return piece !== null && piece.id === this.session?.diagonal?.id ? piece : null;
+  }
+
+  private get sheet(): LatticeSheet | null {
+    return this.querySelector('halfhitch-lattice');
+  }
+
+  private goTo(place: Place, focus = false): void {
+    this.place = place;
+    this.sheet?.goTo(place, { focus });
+  }
+
+  // ---- the page ----
+
+  protected override render(): TemplateResult {
+    const { piece, session } = this;
+    const project = session?.diagonal ?? null;
+    if (piece === null || project === null) {
+      return html`<section class="card"><p>Working the pattern out.</p></section>`;
+    }
+    return html`
+      <div class="bench">
+        <section class="card about" aria-labelledby="piece-name">${this.about(piece, project)}</section>
+        <section class="card setup" aria-labelledby="repeat-name">
+          <h2 id="repeat-name">Repeated</h2>
+          <ul class="repeat">${piece.repeat.map((sentence) => html`<li>${sentence}</li>`)}</ul>
+        </section>
+        <section class="card result" aria-labelledby="result-name">
+          <div class="bar">
+            <h2 id="result-name">The knotted piece</h2>
+            <div class="zoom" role="group" aria-label="Size of the picture">
+              <button type="button" aria-label="Smaller" @click=${() => this.sheet?.zoomBy(-1)}>−</button>
+              <button type="button" aria-label="Larger" @click=${() => this.sheet?.zoomBy(1)}>+</button>
+            </div>
+          </div>
+          <halfhitch-lattice
+            @lattice-place=${() => {
+              this.place = this.sheet?.here ?? this.place;
+            }}
+            @lattice-choose=${({ detail }: CustomEvent<Place>) => this.choose(detail)}
+          ></halfhitch-lattice>
+          <p class="hint">
+            Choose a knot to watch it. On each knot is the way of the string that ties it. By keys:
+            arrows from knot to knot, <kbd>Enter</kbd> plays it.
+          </p>
+        </section>
+        <section class="card watch" aria-labelledby="watch-name">${this.watch(piece)}</section>
+        <section class="card row-card" aria-labelledby="shares-name">${sharesCard(piece)}</section>
+      </div>
+    `;
+  }
+
+  private about(piece: DiagonalPiece, { pattern, wanted }: DiagonalProject): TemplateResult {
+    const many = wanted === null ? 0 : differing(piece.reading.picture, wanted).length;
+    return html`
+      <h2 id="piece-name">${printable(pattern.name) || untitled('diagonal')}</h2>
+      <p class="size">
+        ${count(pattern.rows, 'row')} on ${pattern.strings} strings
+      </p>
+      ${this.verdict(piece)}
+      ${
+        many === 0
+          ? nothing
+          : html`<p class="note">
+            ${many === 1 ? 'One knot shows' : `${many.toLocaleString('en-GB')} knots show`} something
+            else than the picture that is wanted. <a href="#draw">Find a way to knot it</a> in the
+            Draw view.
+          </p>`
+      }
+      ${
+        piece.notices.length === 0
+          ? nothing
+          : html`<ul class="notices">${piece.notices.map((notice) => html`<li>${notice}</li>`)}</ul>`
+      }
+    `;
+  }
+
+  private verdict({ knots, halfHitches }: DiagonalPiece): TemplateResult {
+    return html`<p>${count(knots, 'knot')}, ${halfHitches.toLocaleString('en-GB')} half hitches.</p>`;
+  }
+
+  private watch(piece: DiagonalPiece): TemplateResult {
+    const playing = (value: Playing, label: string) => html`<label>
+      <input
+        type="radio"
+        name="playing"
+        .checked=${this.playing === value}
+        @change=${() => {
+          this.playing = value;
+        }}
+      />
+      <span>${label}</span>
+    </label>`;
+    return html`
+      <div class="bar">
+        <h2 id="watch-name">Watch it tied</h2>
+        <fieldset class="switch">
+          <legend class="unseen">What is played</legend>
+          ${playing('knot', 'One knot')} ${playing('piece', 'Whole piece')}
+        </fieldset>
+      </div>
+      ${this.playing === 'piece' ? html`<halfhitch-piece ?mirror=${this.mirror}></halfhitch-piece>` : this.oneKnot(piece)}
+      <label class="check">
+        <input
+          type="checkbox"
+          .checked=${this.mirror}
+          @change=${(event: Event) => {
+            this.mirror = (event.target as HTMLInputElement).checked;
+          }}
+        />
+        Left-handed: mirror the 3D picture
+      </label>
+    `;
+  }
+
+  private oneKnot(piece: DiagonalPiece): TemplateResult {
+    const { place, mirror } = this;
+    const knot = watchedAt(piece, place);
+    const where = placeInWords(piece.pattern, place);
+    if (knot === null) return html`<p class="which">${where}: no knot here.</p>`;
+    const { kind, tying, held } = knot;
+    return html`
+      <p class="which">
+        ${where}: ${kind} knot${mirror ? `; mirrored: ${mirrorKnot(kind)}` : nothing}
+      </p>
+      <p>
+        String ${tying.string + 1} (${tying.name}) ties onto string ${held.string + 1} (${held.name}).
+      </p>
+      <halfhitch-knot
+        ?mirror=${mirror}
+        .kind=${kind}
+        .tyingColour=${tying.colour}
+        .heldColour=${held.colour}
+        .tyingName=${`string ${tying.string + 1}`}
+        .heldName=${`string ${held.string + 1}`}
+      ></halfhitch-knot>
+    `;
+  }
+
+  private choose(place: Place): void {
+    this.place = place;
+    void this.updateComplete.then(async () => {
+      const stage = this.querySelector<HalfhitchKnot>('halfhitch-knot');
+      if (stage === null) return;
+      await stage.updateComplete;
+      stage.seek(0);
+      stage.play();
+    });
+  }
+
+  protected override updated(changes: PropertyValues): void {
+    const { piece, sheet } = this;
+    if (piece === null || sheet === null) return;
+    if (this.shown !== piece) {
+      if (this.shown?.id !== piece.id) this.goTo({ row: 0, column: 0 });
+      this.shown = piece;
+      this.subject = pieceSubject(piece);
+    }
+    sheet.set(SETTINGS);
+    if (this.subject !== null) sheet.show(this.subject, 1);
+    const whole = this.querySelector<HalfhitchPiece>('halfhitch-piece');
+    if (whole === null) this.staged = null;
+    else if (this.staged !== piece) {
+      this.staged = piece;
+      whole.pattern = piece.pattern;
+    } else if (changes.has('place') && watchedAt(piece, this.place) !== null) {
+      whole.seekKnot(this.place.row, this.place.column);
+    }
   }
 }
-customElements.define('halfhitch-diagonal-check', DiagonalCheck);
+
+/** The knot in a place; null where none is tied. */
+export function watchedAt({ pattern, reading }: DiagonalPiece, place: Place): Watched | null {
+  if (!isPlace(pattern, place)) return null;
+  const at = indexOf(pattern, place);
+  const kind = KNOT_KINDS[pattern.knots[at] as number];
+  const [tying, held] = [reading.tying[at] as number, reading.held[at] as number];
+  if (kind === undefined || tying === NO_STRING_HERE) return null;
+  const string = (one: number) => {
+    const colour = pattern.colours[pattern.start[one] as number];
+    const hex = colour?.hex ?? '#808080';
+    return { string: one, colour: hex, name: colour?.name || hex };
+  };
+  return { kind, tying: string(tying), held: string(held) };
+}
+
+function count(many: number, what: string): string {
+  return `${many.toLocaleString('en-GB')} ${what}${many === 1 ? '' : 's'}`;
+}
+
+customElements.define('halfhitch-diagonal-check', DiagonalCheckView);

@@ -1,4 +1,5 @@
 import type { DiagonalPattern, DiagonalReading, ThreadString } from '@halfhitch/core';
+import type { StringShare } from './shares.js';
 
 /** A diagonal pattern, planned and verified: what the page shows of it. */
 export interface DiagonalPiece {
@@ -12,6 +13,9 @@ export interface DiagonalPiece {
   readonly strings: readonly ThreadString[];
   readonly knots: number;
   readonly halfHitches: number;
+  readonly shares: readonly StringShare[];
+  /** What happens when it is knotted again and again, in whole sentences. */
+  readonly repeat: readonly string[];
 }
 
 export type DiagonalRequest =

@@ -1,12 +1,28 @@
-import { type DiagonalPattern, planDiagonal, simulateDiagonal } from '@halfhitch/core';
+import {
+  type DiagonalPattern,
+  planDiagonal,
+  repeatInWords,
+  repeatOf,
+  simulateDiagonal,
+} from '@halfhitch/core';
 import { wrongInWords } from '../../work/worker-words.js';
 import type { DiagonalAnswer, DiagonalAnswers, DiagonalAsk, DiagonalRequest } from './messages.js';
+import { sharesOf } from './shares.js';
 
 function prove(pattern: DiagonalPattern, notices: readonly string[]): DiagonalAnswers['prove'] {
   const plan = planDiagonal(pattern);
   const reading = simulateDiagonal(pattern);
   const knots = pattern.knots.reduce((sum, kind) => sum + (kind > 3 ? 0 : 1), 0);
-  return { pattern, notices, reading, strings: plan.strings, knots, halfHitches: 2 * knots };
+  return {
+    pattern,
+    notices,
+    reading,
+    strings: plan.strings,
+    knots,
+    halfHitches: 2 * knots,
+    shares: sharesOf(reading),
+    repeat: repeatInWords(repeatOf(pattern)),
+  };
 }
 
 function answer(request: DiagonalRequest): DiagonalAnswers[keyof DiagonalAnswers] {
