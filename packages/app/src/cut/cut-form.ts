@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { Project } from '../project/project.js';
 import type { CutErrors } from './read-settings.js';
 import { type CutField, type CutSettings, MOST_LETTERS } from './settings.js';
 
@@ -99,6 +100,20 @@ const SWATCH: readonly Figure[] = [
   { field: 'swatchLength', label: 'Length', unit: 'mm' },
 ];
 
+/** In diagonal work there is no lead, and a swatch is as wide as it has strings. */
+const FOR_DIAGONAL: Partial<Record<CutField, Partial<Figure> | null>> = {
+  workable: null,
+  swatchColumns: { label: 'Strings' },
+};
+
+function figuresFor(kind: Project['kind'], all: readonly Figure[]): readonly Figure[] {
+  if (kind === 'alpha') return all;
+  return all.flatMap((figure) => {
+    const change = FOR_DIAGONAL[figure.field];
+    return change === null ? [] : [{ ...figure, ...change }];
+  });
+}
+
 const THREAD_CHOICES: Readonly<Record<CutSettings['thread'], string>> = {
   assumed: 'six-strand cotton, not measured',
   diameter: 'by thickness in mm',
@@ -120,6 +135,7 @@ const CLOSING_CHOICES: Readonly<Record<CutSettings['closing'], string>> = {
 };
 
 export interface CutFormParts {
+  readonly kind: Project['kind'];
   readonly settings: CutSettings;
   readonly errors: CutErrors;
   readonly fill: (change: Partial<CutSettings>) => void;
@@ -130,7 +146,9 @@ export interface CutFormParts {
 
 /** What is asked of the maker. Fields that few need are folded away until they are wrong. */
 export function cutForm(parts: CutFormParts): TemplateResult {
-  const { settings, errors } = parts;
+  const { settings, errors, kind } = parts;
+  const pieces = figuresFor(kind, PIECES);
+  const swatch = figuresFor(kind, SWATCH);
   const wrongIn = (figures: readonly Figure[]): boolean =>
     figures.some(({ field }) => errors[field] !== undefined);
   return html`<form class="cut-form" novalidate @change=${parts.done} @submit=${(event: Event) => event.preventDefault()}>
@@ -150,23 +168,27 @@ export function cutForm(parts: CutFormParts): TemplateResult {
       ${settings.closing === 'bead' ? noBeads() : nothing}
       ${figures(CLOSING[settings.closing], parts)} ${figureField(EASE, parts)}
     </fieldset>
-    <details class="fold" ?data-wrong=${wrongIn(PIECES)}>
+    <details class="fold" ?data-wrong=${wrongIn(pieces)}>
       <summary>Tails, margin, put-ups</summary>
       <fieldset>
         <legend class="unseen">Tails, margin, put-ups</legend>
-        ${figures(PIECES, parts)}
+        ${figures(pieces, parts)}
       </fieldset>
     </details>
-    <details class="fold" ?data-wrong=${wrongIn(SWATCH)}>
+    <details class="fold" ?data-wrong=${wrongIn(swatch)}>
       <summary>A swatch of your own</summary>
       <fieldset>
         <legend class="unseen">A swatch of your own</legend>
         <p class="hint">
-          Knot a piece with this thread and these edges, 20 rows of 12 or so, and measure it lying
-          flat. It tells more about your thread and your hand than any figure of the thread. Empty
+          ${
+            kind === 'alpha'
+              ? 'Knot a piece with this thread and these edges, 20 rows of 12 or so, and measure it lying flat.'
+              : 'Knot a piece with this thread, 30 rows on 12 strings or so, and measure it lying flat.'
+          }
+          It tells more about your thread and your hand than any figure of the thread. Empty
           fields: no swatch.
         </p>
-        ${figures(SWATCH, parts)}
+        ${figures(swatch, parts)}
       </fieldset>
     </details>
     <button type="button" class="small" @click=${parts.reset}>Back to the usual figures</button>

@@ -1,5 +1,7 @@
+import { KNOT_KINDS, knotIndex } from '@halfhitch/core';
+import type { WorthSwapping } from '@halfhitch/geometry';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import type { AlphaProject } from '../project/project.js';
+import { knottedAlike, nameOf, type Project } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
@@ -7,9 +9,10 @@ import { care, shopping, wristSizes } from './cut-extras.js';
 import { cutForm } from './cut-form.js';
 import { cutInShort, cutResults } from './cut-results.js';
 import { CutDesk } from './desk.js';
-import type { CutAnswer } from './messages.js';
+import type { CutAnswer, CutRequest } from './messages.js';
 import type { CutErrors } from './read-settings.js';
 import { type CutSettings, USUAL_SETTINGS } from './settings.js';
+import { swaps } from './swaps.js';
 
 /** Long enough for the next letter to come, ms. */
 const PAUSE_IN_TYPING = 300;
@@ -49,7 +52,7 @@ export class CutPanel extends LitElement {
   private timer = 0;
   private keeping = 0;
   /** The project that the list was last asked for, and the one whose settings are in the fields. */
-  private asked: AlphaProject | null = null;
+  private asked: Project | null = null;
   private filledFrom: CutSettings | null = null;
 
   constructor() {
@@ -87,8 +90,8 @@ export class CutPanel extends LitElement {
     this.asked = null;
   }
 
-  private get project(): AlphaProject | null {
-    return this.session?.alpha ?? null;
+  private get project(): Project | null {
+    return this.session?.project ?? null;
   }
 
   protected override willUpdate(): void {
@@ -105,12 +108,12 @@ export class CutPanel extends LitElement {
     if (filled && (other || this.keeping === 0)) this.settings = project.cut;
     this.filledFrom = project.cut;
     // Another chart's lengths would only mislead; those of the same chart are about right.
-    if (other || project.chart !== asked?.chart) {
+    if (other || asked === null || !sameDrawing(project, asked)) {
       this.answer = null;
       this.errors = {};
       this.news = '';
     }
-    const same = !other && project.chart === asked?.chart && project.choice === asked?.choice;
+    const same = !other && asked !== null && knottedAlike(project, asked);
     if (!same || filled) this.later(0);
   }
 
@@ -153,14 +156,14 @@ export class CutPanel extends LitElement {
     const { settings } = this;
     if (this.project === null || settings === this.project.cut) return;
     this.filledFrom = settings;
-    this.session?.edit({ cut: settings }, 'Change the cut settings');
+    this.session?.replace({ ...this.project, cut: settings }, 'Change the cut settings');
   }
 
   private later(wait: number): void {
     clearTimeout(this.timer);
     const { project } = this;
     this.copied = '';
-    this.unasked = project !== null && project.chart.cells.length > MOST_UNASKED;
+    this.unasked = project !== null && sizeOf(project) > MOST_UNASKED;
     this.busy = project !== null && !this.unasked;
     if (!this.busy) return;
     this.timer = window.setTimeout(() => void this.workOut(), wait);
@@ -171,11 +174,10 @@ export class CutPanel extends LitElement {
     if (project === null) return;
     this.unasked = false;
     this.busy = true;
-    const { chart, choice } = project;
-    const outcome = await this.desk.ask({ chart, choice, settings });
+    const outcome = await this.desk.ask(requestOf(project, settings));
     const now = this.project;
     if (outcome === null || settings !== this.settings) return;
-    if (chart !== now?.chart || choice !== now.choice) return;
+    if (now === null || !knottedAlike(project, now)) return;
     this.busy = false;
     if ('errors' in outcome) {
       this.errors = outcome.errors;
@@ -203,8 +205,9 @@ export class CutPanel extends LitElement {
     const { errors, answer, settings, project } = this;
     const wrong = Object.keys(errors).length > 0;
     const piece = this.session?.piece ?? null;
-    const notAsDrawn = piece !== null && piece.chart === project?.chart && !piece.ok;
-    const name = project?.chart.name ?? '';
+    const notAsDrawn =
+      piece !== null && project?.kind === 'alpha' && piece.chart === project.chart && !piece.ok;
+    const name = project === null ? '' : nameOf(project);
     return html`
       <div class="bar">
         <h2 id="cut-name">Cut the thread</h2>
@@ -212,7 +215,14 @@ export class CutPanel extends LitElement {
       </div>
       <p class="unseen" role="status">${this.news}</p>
       <div class="cut-bench">
-        ${cutForm({ settings, errors, fill: this.fill, done: this.done, reset: this.reset })}
+        ${cutForm({
+          kind: project?.kind ?? 'alpha',
+          settings,
+          errors,
+          fill: this.fill,
+          done: this.done,
+          reset: this.reset,
+        })}
         <div class="cut-list" aria-busy=${this.busy ? 'true' : 'false'}>
           <p class="print-only print-title">${name}</p>
           ${
@@ -228,6 +238,7 @@ export class CutPanel extends LitElement {
                 ${wrong || this.unasked ? html`<p class="note">The list below is from before this change.</p>` : nothing}
                 ${notAsDrawn ? html`<p class="note">This plan does not knot out as drawn; the lengths are for what it ties.</p>` : nothing}
                 ${cutResults(answer.of, answer.from)}
+                ${swaps(answer.of.sheet, (swap) => this.swap(swap))}
                 ${shopping({ answer: answer.of, name, copied: this.copied, copy: this.copy })}
                 ${wristSizes(answer.of, this.takeWrist)}
               `
@@ -236,6 +247,15 @@ export class CutPanel extends LitElement {
         </div>
       </div>
     `;
+  }
+
+  /** Has two strings of one colour go on in each other's place. */
+  private swap({ row, place, instead }: WorthSwapping): void {
+    const pattern = this.session?.diagonal?.pattern;
+    if (pattern === undefined || row >= pattern.rows) return;
+    const knots = pattern.knots.slice();
+    knots[knotIndex(pattern, row, place)] = KNOT_KINDS.indexOf(instead);
+    this.session?.editDiagonal({ pattern: { ...pattern, knots } }, 'Swap two strings');
   }
 
   private invitation(): TemplateResult {
@@ -249,6 +269,22 @@ export class CutPanel extends LitElement {
     if (this.unasked) return nothing;
     return html`<p>${wrong ? 'Mend what is marked, and the list is worked out.' : 'Working out the cut list.'}</p>`;
   }
+}
+
+function requestOf(project: Project, settings: CutSettings): CutRequest {
+  if (project.kind === 'diagonal') return { pattern: project.pattern, settings };
+  const { chart, choice } = project;
+  return { chart, choice, settings };
+}
+
+function sameDrawing(one: Project, other: Project): boolean {
+  if (one.kind === 'alpha') return other.kind === 'alpha' && one.chart === other.chart;
+  return other.kind === 'diagonal' && one.pattern === other.pattern;
+}
+
+/** Knots that there may be. */
+function sizeOf(project: Project): number {
+  return project.kind === 'alpha' ? project.chart.cells.length : project.pattern.knots.length;
 }
 
 /** The list alone, without the rest of the page. */

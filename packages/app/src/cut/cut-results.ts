@@ -16,10 +16,13 @@ import {
 } from './in-words.js';
 import type { CutAnswer } from './messages.js';
 import type { CutSettings } from './settings.js';
-import type { CutSheet, StringLine } from './sheet.js';
+import type { CutSheet, LinePart, StringLine } from './sheet.js';
 
-const PARTS: readonly { part: keyof StringLine['parts']; name: string }[] = [
+const PARTS: readonly { part: LinePart; name: string }[] = [
   { part: 'knots', name: 'In knots' },
+  { part: 'tied', name: 'In knots tied' },
+  { part: 'held', name: 'In knots held' },
+  { part: 'ways', name: 'Between knots' },
   { part: 'hanging', name: 'Hanging' },
   { part: 'travel', name: 'Travel' },
   { part: 'floats', name: 'Floats' },
@@ -40,8 +43,7 @@ export function cutResults(
     <dl class="cut-size">
       <dt>Knotted part</dt>
       <dd>
-        ${sizeInWords(sheet)}; ${number(sheet.rows)} ${sheet.rows === 1 ? 'row' : 'rows'} of
-        ${number(sheet.columns)} ${sheet.columns === 1 ? 'knot' : 'knots'}
+        ${sizeInWords(sheet)}; ${sheet.made}
       </dd>
       <dt>Thread</dt>
       <dd>
@@ -68,7 +70,7 @@ export function cutResults(
 
 function stringTable(sheet: CutSheet, settings: CutSettings, tails: number): TemplateResult {
   // A part that no string has is not worth a column.
-  const parts = PARTS.filter(({ part }) => sheet.lines.some((line) => line.parts[part] > 0));
+  const parts = PARTS.filter(({ part }) => sheet.lines.some((line) => (line.parts[part] ?? 0) > 0));
   return html`<table class="cut-table" role="table">
     <caption>
       What to cut
@@ -115,11 +117,11 @@ function stringRow(line: StringLine, parts: typeof PARTS): TemplateResult {
         }
       </span>
     </div></th>
-    <td role="cell" class="amount" data-name=${line.role === 'lead' ? 'Knots tied' : 'Knots on each'}>
+    <td role="cell" class="amount" data-name=${line.role === 'base' ? 'Knots on each' : 'Knots tied'}>
       ${number(line.knots)}
     </td>
     ${parts.map(({ part, name }) => {
-      const mm = line.parts[part];
+      const mm = line.parts[part] ?? 0;
       return html`<td role="cell" class="amount ${mm > 0 ? '' : 'none'}" data-name=${name}>
         ${mm > 0 ? number(mm) : '–'}
       </td>`;
@@ -211,5 +213,11 @@ export function cutInShort(sheet: CutSheet): string {
     (sum, { role, pieces }) => sum + (role === 'lead' ? pieces : 0),
     0,
   );
-  return `Cut list: ${millimetres(sheet.size.width)} by ${millimetres(sheet.size.length)}; ${number(bases)} base ${bases === 1 ? 'string' : 'strings'} and ${number(leads)} ${leads === 1 ? 'lead' : 'leads'} to cut.`;
+  const diagonal = sheet.lines.reduce(
+    (sum, { role, count }) => sum + (role === 'string' ? count : 0),
+    0,
+  );
+  const size = `${millimetres(sheet.size.width)} by ${millimetres(sheet.size.length)}`;
+  if (diagonal > 0) return `Cut list: ${size}; ${number(diagonal)} strings to cut.`;
+  return `Cut list: ${size}; ${number(bases)} base ${bases === 1 ? 'string' : 'strings'} and ${number(leads)} ${leads === 1 ? 'lead' : 'leads'} to cut.`;
 }

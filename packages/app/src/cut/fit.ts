@@ -41,7 +41,11 @@ export function tailsFor({ options, closing }: ReadSettings): number {
   return Math.max(options.tails ?? 0, Math.ceil(first / 10) * 10, Math.ceil(last / 10) * 10);
 }
 
-export function bandFit(read: ReadSettings, list: CutList, tails: number): BandFit {
+export function bandFit(
+  read: ReadSettings,
+  list: Pick<CutList, 'rows' | 'size'>,
+  tails: number,
+): BandFit {
   const { closing, ease, buckleWidth } = read;
   const { size } = list;
   const goesRound = wristFor(size.length, { ease, closing, thickness: size.thickness });
@@ -58,7 +62,10 @@ export function bandFit(read: ReadSettings, list: CutList, tails: number): BandF
 }
 
 /** Rows for every size of wrist, with this thread, ease and closing. */
-export function sizeRows(read: ReadSettings, lengths: Lengths): SizeRow[] {
+export function sizeRows(
+  read: ReadSettings,
+  lengths: Pick<Lengths, 'thickness' | 'rowHeight'>,
+): SizeRow[] {
   const { ease, closing } = read;
   return WRIST_SIZES.map((size) => {
     const fit = { wrist: size.wrist, ease, closing, thickness: lengths.thickness };

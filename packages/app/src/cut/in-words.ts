@@ -1,16 +1,12 @@
 import type { Estimate } from '@halfhitch/geometry/thread';
-import type { CutSheet, SheetTotal, StringLine } from './sheet.js';
+import { number } from './numbers.js';
+import type { CutSheet, LineRole, SheetTotal, StringLine } from './sheet.js';
+
+export { number } from './numbers.js';
 
 /** Whole millimetres: finer ones would only pretend to be known. */
 export function millimetres(mm: number): string {
   return `${number(mm)} mm`;
-}
-
-export function number(value: number, decimals = 0): string {
-  return value.toLocaleString('en-GB', {
-    minimumFractionDigits: decimals,
-    maximumFractionDigits: decimals,
-  });
 }
 
 /** What a figure may be off by is rounded up, so that it is never said to be less. */
@@ -57,7 +53,7 @@ export function percent(share: number, decimals = 0): string {
 }
 
 /** What is written in bold beside a swatch of colour: base strings seldom have a colour asked for. */
-export function titleInWords(of: { role: string; name: string; colour: string }): string {
+export function titleInWords(of: { role: LineRole; name: string; colour: string }): string {
   if (of.name !== '') return of.name;
   return of.role === 'base' ? 'Base strings' : of.colour;
 }
@@ -65,12 +61,14 @@ export function titleInWords(of: { role: string; name: string; colour: string })
 export function whatInWords({ role, name, count, strings }: StringLine): string {
   if (role === 'lead') return `lead ${strings}`;
   const many = number(count);
+  if (role === 'string') return count === 1 ? `string ${strings}` : `${many} strings, ${strings}`;
   if (name === '') return `${many}, ${strings}`;
   return `${count === 1 ? 'base string' : `${many} base strings`}, ${strings}`;
 }
 
 export function useInWords({ role, name }: SheetTotal): string {
   if (role === 'lead') return 'leads';
+  if (role === 'string') return 'strings';
   return name === '' ? 'any colour: seen in the tails only' : 'base strings';
 }
 

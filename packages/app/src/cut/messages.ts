@@ -1,4 +1,4 @@
-import type { Chart } from '@halfhitch/core';
+import type { Chart, DiagonalPattern } from '@halfhitch/core';
 import type { SwatchCheck } from '@halfhitch/geometry/thread';
 import type { KnotChoice } from '../work/messages.js';
 import type { BandFit, SizeRow } from './fit.js';
@@ -6,11 +6,18 @@ import type { CutErrors } from './read-settings.js';
 import type { CutSettings } from './settings.js';
 import type { CutSheet } from './sheet.js';
 
-export interface CutRequest {
+export interface AlphaCutRequest {
   readonly chart: Chart;
   readonly choice: KnotChoice;
   readonly settings: CutSettings;
 }
+
+export interface DiagonalCutRequest {
+  readonly pattern: DiagonalPattern;
+  readonly settings: CutSettings;
+}
+
+export type CutRequest = AlphaCutRequest | DiagonalCutRequest;
 
 /** All that the page shows of a piece's thread and fit. */
 export interface CutAnswer {

@@ -1,3 +1,4 @@
+import type { DiagonalCutList, DiagonalCutPiece, WorthSwapping } from '@halfhitch/geometry';
 import {
   type ColourTotal,
   type CutList,
@@ -5,33 +6,44 @@ import {
   type Estimate,
   putUpsNeeded,
 } from '@halfhitch/geometry/thread';
+import { number } from './numbers.js';
 
 /** The page lists no more strings than a person would read; the totals count all. */
 const MOST_LINES = 200;
 
-/** One line of the table of strings: a leading string, or base strings that are alike. */
+/** `string`: one of diagonal work, which ties and is tied onto. */
+export type LineRole = CutPiece['role'] | 'string';
+
+/** What lengths are made of. */
+export type LinePart = keyof CutPiece['parts'] | keyof DiagonalCutPiece['parts'];
+
+/** One line of the table of strings: a leading string, or others that are alike. */
 export interface StringLine {
   /** The strings' own names, runs of them in short: "B1 to B14". */
   readonly strings: string;
   readonly count: number;
-  readonly role: CutPiece['role'];
+  readonly role: LineRole;
   readonly colour: string;
   readonly name: string;
-  /** Knots tied by a leading string; tied onto each base string. */
+  /** Knots tied by a string that ties; tied onto each base string. */
   readonly knots: number;
-  readonly parts: CutPiece['parts'];
+  /** mm; a part that a string cannot have is left out. */
+  readonly parts: Readonly<Partial<Record<LinePart, number>>>;
   readonly length: Estimate;
   readonly cut: number;
   readonly joinedInRow: number | null;
 }
 
-export interface SheetTotal extends ColourTotal {
+export interface SheetTotal extends Omit<ColourTotal, 'role'> {
+  readonly role: LineRole;
   /** Put-ups it takes if every piece turns out as long as it may. */
   readonly mostPutUps: number;
 }
 
 /** A cut list as the page shows it. */
-export interface CutSheet extends Pick<CutList, 'rows' | 'columns' | 'thread' | 'calibration'> {
+export interface CutSheet extends Pick<CutList, 'rows' | 'thread' | 'calibration'> {
+  /** "40 rows of 12 knots" */
+  readonly made: string;
   readonly size: CutList['size'];
   readonly uncertainty: number;
   readonly lines: readonly StringLine[];
@@ -39,6 +51,8 @@ export interface CutSheet extends Pick<CutList, 'rows' | 'columns' | 'thread' | 
   readonly lineCount: number;
   readonly totals: readonly SheetTotal[];
   readonly joined: boolean;
+  /** In diagonal work: what could be shared out more evenly. */
+  readonly swaps: readonly WorthSwapping[];
   readonly putUp: number;
 }
 
@@ -47,7 +61,7 @@ export function sheetOf(list: CutList): CutSheet {
   const lines = linesOf(list.pieces);
   return {
     rows,
-    columns,
+    made: `${many(rows, 'row')} of ${many(columns, 'knot')}`,
     thread,
     calibration,
     size,
@@ -56,8 +70,62 @@ export function sheetOf(list: CutList): CutSheet {
     lineCount: lines.length,
     totals: list.totals.map((total) => ({ ...total, mostPutUps: mostPutUps(list, total) })),
     joined: list.joins.length > 0,
+    swaps: [],
     putUp,
   };
+}
+
+/** A cut list of diagonal work as the page shows it; strings that are alike stand in one line. */
+export function diagonalSheetOf(list: DiagonalCutList): CutSheet {
+  const { rows, strings, repeats, thread, calibration, size, uncertainty, putUp, swaps } = list;
+  const groups = new Map<string, DiagonalCutPiece[]>();
+  for (const piece of list.pieces) {
+    const alike = `${piece.cut} ${piece.knotsTied} ${piece.knotsHeld} ${piece.colour} ${piece.name}`;
+    const group = groups.get(alike);
+    if (group === undefined) groups.set(alike, [piece]);
+    else group.push(piece);
+  }
+  const lines = [...groups.values()].map(diagonalLineOf);
+  const times = Number.isInteger(repeats) ? number(repeats) : number(repeats, 1);
+  return {
+    rows,
+    made: `${many(rows, 'row')} on ${many(strings, 'string')}${repeats === 1 ? '' : `, the pattern ${times} times`}`,
+    thread,
+    calibration,
+    size,
+    uncertainty,
+    lines: lines.slice(0, MOST_LINES),
+    lineCount: lines.length,
+    totals: list.totals.map((total) => ({
+      ...total,
+      role: 'string',
+      mostPutUps: mostPutUps(list, total),
+    })),
+    joined: false,
+    swaps,
+    putUp,
+  };
+}
+
+function diagonalLineOf(group: readonly DiagonalCutPiece[]): StringLine {
+  const [first] = group as readonly [DiagonalCutPiece];
+  const { colour, name, parts, length, cut, knotsTied } = first;
+  return {
+    strings: runsOf(group.map(({ string }) => string)),
+    count: group.length,
+    role: 'string',
+    colour,
+    name,
+    knots: knotsTied,
+    parts,
+    length,
+    cut,
+    joinedInRow: null,
+  };
+}
+
+function many(count: number, what: string): string {
+  return `${number(count)} ${what}${count === 1 ? '' : 's'}`;
 }
 
 function linesOf(pieces: readonly CutPiece[]): StringLine[] {
@@ -106,7 +174,15 @@ function follows(name: string, next: string): boolean {
   return letters !== undefined && next === `${letters}${Number(number) + 1}`;
 }
 
-function mostPutUps({ pieces, putUp }: CutList, { role, colour }: ColourTotal): number {
+function mostPutUps(
+  {
+    pieces,
+    putUp,
+  }: Pick<CutList, 'putUp'> & {
+    readonly pieces: readonly Pick<CutPiece, 'role' | 'colour' | 'cut' | 'length'>[];
+  },
+  { role, colour }: ColourTotal,
+): number {
   const longest = pieces
     .filter((piece) => piece.role === role && piece.colour === colour)
     .map((piece) => Math.min(putUp, piece.cut + piece.length.plusMinus));

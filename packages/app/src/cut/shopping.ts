@@ -16,9 +16,11 @@ export function shoppingLines(
     const what =
       total.role === 'lead'
         ? 'for the leads'
-        : total.name === ''
-          ? 'any colour'
-          : 'for the base strings';
+        : total.role === 'string'
+          ? 'for the strings'
+          : total.name === ''
+            ? 'any colour'
+            : 'for the base strings';
     const many = total.mostPutUps === 1 && total.putUps === 1 ? 'put-up' : 'put-ups';
     return `${capital(titleInWords(total))}, ${what}: ${putUpsInWords(total)} ${many} of ${one} (${metres(total.length)} in ${number(total.pieces)} ${total.pieces === 1 ? 'piece' : 'pieces'})`;
   });

@@ -20,6 +20,14 @@ export interface View {
   readonly of: Readonly<Record<Project['kind'], Shown>>;
 }
 
+const CUT: Shown = {
+  load: () => import('../cut/cut-panel.js'),
+  show: (session) =>
+    html`<section class="card cut-card" aria-labelledby="cut-name">
+      <halfhitch-cut .session=${session}></halfhitch-cut>
+    </section>`,
+};
+
 const LEARN: Shown = {
   load: () => import('../learn/learn-view.js'),
   show: (session) => html`<halfhitch-learn .session=${session}></halfhitch-learn>`,
@@ -67,22 +75,7 @@ export const VIEWS: readonly View[] = [
     name: 'cut',
     label: 'Cut',
     about: 'How much thread to cut',
-    of: {
-      alpha: {
-        load: () => import('../cut/cut-panel.js'),
-        show: (session) =>
-          html`<section class="card cut-card" aria-labelledby="cut-name">
-            <halfhitch-cut .session=${session}></halfhitch-cut>
-          </section>`,
-      },
-      diagonal: {
-        load: () => import('../diagonal/cut/cut-panel.js'),
-        show: (session) =>
-          html`<section class="card cut-card" aria-labelledby="cut-name">
-            <halfhitch-diagonal-cut .session=${session}></halfhitch-diagonal-cut>
-          </section>`,
-      },
-    },
+    of: { alpha: CUT, diagonal: CUT },
   },
   {
     name: 'tie',
