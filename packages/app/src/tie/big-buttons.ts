@@ -1,8 +1,7 @@
-import { leadInWords } from '@halfhitch/core';
 import { html, nothing, type TemplateResult } from 'lit';
-import type { InHand } from './in-hand.js';
+import type { Course } from './course.js';
+import { capital, type InHand } from './in-hand.js';
 import { number } from './progress-card.js';
-import type { Shape } from './shape.js';
 
 export interface BigActions {
   done(): void;
@@ -25,7 +24,7 @@ export function bigButtons(
   hand: InHand | null,
   step: number,
   all: boolean,
-  shape: Shape,
+  course: Course,
   voice: boolean,
   canGoBack: boolean,
   notices: TemplateResult | typeof nothing,
@@ -37,7 +36,7 @@ export function bigButtons(
         ${
           hand === null
             ? ''
-            : `Row ${number(hand.knot.row + 1)} of ${number(shape.rows)}, knot ${hand.knot.order + 1} of ${shape.columns}`
+            : `Row ${number(hand.knot.row + 1)} of ${number(course.rows)}, knot ${hand.knot.order + 1} of ${course.knotsIn(hand.knot.row)}`
         }
       </p>
       <button type="button" @click=${act.close}>Close</button>
@@ -63,8 +62,8 @@ export function bigButtons(
 }
 
 function doneButton(hand: InHand, step: number, act: BigActions): TemplateResult {
-  const { knot, change, steps, next } = hand;
-  const { kind, tying, held, column } = knot;
+  const { knot, where, change, steps, next } = hand;
+  const { kind, tying, held } = knot;
   const more = change !== null && step + 1 < steps.length;
   return html`<button type="button" class="big-done" @click=${act.done}>
     <halfhitch-picture
@@ -76,13 +75,13 @@ function doneButton(hand: InHand, step: number, act: BigActions): TemplateResult
     ${
       change === null
         ? html`<span class="big-words">
-          <span class="big-kind">${kind.charAt(0).toUpperCase()}${kind.slice(1)} knot</span>
-          <span class="big-string">base string ${column + 1}</span>
+          <span class="big-kind">${capital(kind)} knot</span>
+          <span class="big-string">${where}</span>
           ${lead(hand)}
           ${next[0] === undefined ? nothing : html`<span class="big-next">then ${next[0].text}</span>`}
         </span>`
         : html`<span class="big-words">
-          <span class="big-change">Colour change at base string ${column + 1}</span>
+          <span class="big-change">Colour change at ${where}</span>
           ${lead(hand)}
           <span class="big-count">Step ${step + 1} of ${steps.length}</span>
           <span class="big-step">${steps[step]}</span>
@@ -92,9 +91,9 @@ function doneButton(hand: InHand, step: number, act: BigActions): TemplateResult
   </button>`;
 }
 
-function lead({ knot: { tying } }: InHand): TemplateResult {
+function lead({ knot: { tying }, does }: InHand): TemplateResult {
   return html`<span class="big-lead">
-    <halfhitch-swatch .colour=${tying.colour}></halfhitch-swatch>${leadInWords(tying)}
+    <halfhitch-swatch .colour=${tying.colour}></halfhitch-swatch>${does.tying}
   </span>`;
 }
 

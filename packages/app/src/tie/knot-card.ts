@@ -1,10 +1,9 @@
-import { colourInWords, leadInWords } from '@halfhitch/core';
 import { html, nothing, type TemplateResult } from 'lit';
 import '../view/swatch.js';
 import type { InHand } from './in-hand.js';
 
 /** What the knot in hand is called, and its two strings. */
-export function knotHead({ knot, heading, change, way, run }: InHand): TemplateResult {
+export function knotHead({ knot, does, heading, change, way, run }: InHand): TemplateResult {
   const { tying, held } = knot;
   return html`
     ${way === null ? nothing : html`<p class="tie-way">${way}</p>`}
@@ -13,11 +12,11 @@ export function knotHead({ knot, heading, change, way, run }: InHand): TemplateR
     <p class="tie-strings">
       <span class="tie-string">
         <halfhitch-swatch .colour=${tying.colour}></halfhitch-swatch>
-        ${leadInWords(tying)} ties
+        ${does.tying}
       </span>
       <span class="tie-string">
         <halfhitch-swatch .colour=${held.colour}></halfhitch-swatch>
-        ${held.name === '' ? 'onto the base string' : `onto the base string (${colourInWords(held)})`}
+        ${does.held}
       </span>
       ${run.of > 1 ? html`<span>knot ${run.at} of ${run.of} alike</span>` : nothing}
     </p>
@@ -27,15 +26,15 @@ export function knotHead({ knot, heading, change, way, run }: InHand): TemplateR
 /**
  * Every step of the knot in hand in words, and the moves after it.
  *
- * @param lesson opens the lesson for a colour change or a turn
+ * @param lesson opens the lesson for a colour change or a turn; null where there are none
  */
-export function knotWords(hand: InHand, lesson: () => void): TemplateResult {
+export function knotWords(hand: InHand, lesson: (() => void) | null): TemplateResult {
   const { change, steps, next } = hand;
   return html`
     ${change === null ? nothing : html`<p>${change}</p>`}
     <ol class="tie-steps">${steps.map((step) => html`<li>${step}</li>`)}</ol>
     ${
-      hasLesson(hand)
+      lesson !== null && hasLesson(hand)
         ? html`<button type="button" class="small" @click=${lesson}>
           ${change === null ? 'Practise this turn' : 'Practise this change'}
         </button>`

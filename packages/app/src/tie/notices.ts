@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import type { Course } from './course.js';
 import { number } from './progress-card.js';
-import { placeAfter, type Shape } from './shape.js';
 import type { Tying } from './tying.js';
 
 export interface NoticeActions {
@@ -15,7 +15,7 @@ export interface NoticeActions {
 /** What the maker has to know before the next knot. */
 export function notices(
   tying: Tying,
-  shape: Shape,
+  course: Course,
   elsewhere: boolean,
   act: NoticeActions,
 ): TemplateResult {
@@ -62,8 +62,13 @@ export function notices(
       drift.what === 'columns'
         ? html`<div class="tie-notice" role="alert">
           <p>
-            <strong>You have tied ${number(done)} knots in rows of ${drift.was}, and the drawing has
-            rows of ${drift.now} now.</strong> What is on the cord does not go on as this drawing, so
+            <strong>${
+              course.kind === 'alpha'
+                ? html`You have tied ${number(done)} knots in rows of ${drift.was}, and the drawing
+                has rows of ${drift.now} now.`
+                : html`You have tied ${number(done)} knots with ${drift.was} strings, and the pattern
+                has ${drift.now} now.`
+            }</strong> What is on the cord does not go on as this drawing, so
             nothing is counted until you say what is so.
           </p>
           ${
@@ -71,10 +76,14 @@ export function notices(
               ? nothing
               : html`<button type="button" @click=${act.undoChange}>Undo the change</button>`
           }
-          <button
-            type="button"
-            @click=${() => act.goTo(Math.floor(done / drift.was) * drift.now)}
-          >Go on at row ${number(Math.min(shape.rows, Math.floor(done / drift.was) + 1))}</button>
+          ${
+            course.kind === 'alpha'
+              ? html`<button
+                type="button"
+                @click=${() => act.goTo(Math.floor(done / drift.was) * drift.now)}
+              >Go on at row ${number(Math.min(course.rows, Math.floor(done / drift.was) + 1))}</button>`
+              : nothing
+          }
           <button type="button" @click=${() => act.goTo(0)}>Begin a new piece</button>
         </div>`
         : nothing
@@ -93,18 +102,16 @@ export function notices(
       cameFrom === null || cameFrom === done
         ? nothing
         : html`<div class="note tie-moved" role="status">
-          <p>The next knot is ${placeInWords(done, shape)} now; it was ${placeInWords(cameFrom, shape)}.</p>
+          <p>The next knot is ${placeInWords(done, course)} now; it was ${placeInWords(cameFrom, course)}.</p>
           <button type="button" class="small" @click=${() => act.goTo(cameFrom)}>Take that back</button>
         </div>`
     }
   `;
 }
 
-export function placeInWords(done: number, shape: Shape): string {
-  const place = placeAfter(done, shape);
-  return place === null
-    ? 'none, for all are tied'
-    : `row ${number(place.row + 1)}, base string ${place.column + 1}`;
+function placeInWords(done: number, course: Course): string {
+  const place = course.placeAfter(done);
+  return place === null ? 'none, for all are tied' : course.placeInWords(place);
 }
 
 /** @param minutes of knotting without a rest */
@@ -135,8 +142,8 @@ export function finished(total: number, active: string | null, again: () => void
     <h2 id="knot-name" class="tie-knot">All ${number(total)} knots are tied</h2>
     <p>
       ${active === null ? nothing : html`Your knotting took about ${active} in all, pauses left out.`}
-      Look the piece over from both sides, draw loose leads up behind it, and finish the ends: plait
-      or knot the strings, or sew them in.
+      Look the piece over from both sides, draw up what hangs loose behind it, and finish the ends:
+      plait or knot the strings, or sew them in.
     </p>
     <p>
       Cut away from your fingers. Singe only synthetic thread, and only its very end, away from hair

@@ -1,29 +1,28 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import type { KnotPlace, Shape } from './shape.js';
-import { knotsIn } from './shape.js';
+import type { Course, KnotPlace } from './course.js';
 import type { TimeLeft } from './time-left.js';
 import type { Tying } from './tying.js';
 
 /** How far the row and the piece are, how long the rest takes, and that the count is kept. */
 export function progressCard(
   tying: Tying,
-  shape: Shape,
+  course: Course,
   place: KnotPlace | null,
   left: TimeLeft | null,
   lasting: boolean,
 ): TemplateResult {
   const { done } = tying;
-  const total = knotsIn(shape);
+  const { total } = course;
   return html`
     <div class="tie-bars">
       ${
         place === null
           ? nothing
           : bar(
-              `Row ${number(place.row + 1)} of ${number(shape.rows)}`,
+              `Row ${number(place.row + 1)} of ${number(course.rows)}`,
               place.order,
-              shape.columns,
-              `${place.order} of ${shape.columns} knots`,
+              course.knotsIn(place.row),
+              `${place.order} of ${course.knotsIn(place.row)} knots`,
             )
       }
       ${bar('The piece', done, total, `${number(done)} of ${number(total)} knots, ${percent(done, total)}`)}

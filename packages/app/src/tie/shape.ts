@@ -1,19 +1,12 @@
 import { directionOf, type StartSide } from '@halfhitch/core';
 import type { Piece } from '../work/messages.js';
+import type { KnotPlace } from './course.js';
 
 /** What a count of knots is turned into a place by. */
 export interface Shape {
   readonly rows: number;
   readonly columns: number;
   readonly start: StartSide;
-}
-
-/** A knot of a piece, all from 0. */
-export interface KnotPlace {
-  readonly row: number;
-  readonly column: number;
-  /** Place in its row in the order of knotting. */
-  readonly order: number;
 }
 
 export function shapeOf({ rows, columns, choice }: Piece): Shape {

@@ -1,619 +1,56 @@
 import '@halfhitch/simulator';
 import '../view/fabric-picture.js';
-import '../view/swatch.js';
 import { directionOf } from '@halfhitch/core';
-import type { HalfhitchKnot, HalfhitchRow, TiedDetail } from '@halfhitch/simulator';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import type { HalfhitchRow, TiedDetail } from '@halfhitch/simulator';
+import { html, type TemplateResult } from 'lit';
 import { showLesson } from '../learn/show-lesson.js';
 import type { Session } from '../project/session.js';
-import { keeperOf } from '../store/keep-session.js';
-import { theStore } from '../store/open-store.js';
-import type { Store } from '../store/store.js';
-import type { FabricPicture, Place } from '../view/fabric-picture.js';
-import { SessionWatch } from '../view/session-watch.js';
+import { type FabricPicture, knotInWords, type PlaceDetail } from '../view/fabric-picture.js';
 import type { Tile } from '../work/fabric-tile.js';
 import type { Piece } from '../work/messages.js';
-import { WorkError } from '../work/work-error.js';
-import { Awake } from './awake.js';
-import { bigButtons, restOfRun } from './big-buttons.js';
-import { BreakClock } from './break-clock.js';
-import { ChangeCount } from './changes-left.js';
-import { announced, type InHand, inHand, spoken, spokenStep } from './in-hand.js';
-import { tieKeyOf } from './keys.js';
-import { knotHead, knotWords } from './knot-card.js';
-import { finished, type NoticeActions, notices, restNotice } from './notices.js';
-import { PAUSE } from './pace.js';
-import { progressCard } from './progress-card.js';
-import { RowSheets, type TieRow } from './row-sheets.js';
-import { type TieSettings, tieSettingsFrom, USUAL_TIE_SETTINGS } from './settings.js';
-import { settingsCard } from './settings-card.js';
-import { doneBefore, type KnotPlace, knotsIn, placeAfter, type Shape, shapeOf } from './shape.js';
-import { timeLeft } from './time-left.js';
-import { aboutTime } from './time-words.js';
-import { Tying } from './tying.js';
-import { Voice } from './voice.js';
-import { readPlace, whereCard } from './where-card.js';
-
-const SETTINGS = 'tie';
-
-/** Minutes until a rest that was put off is called for again. */
-const LATER = 5;
+import { AlphaCourse } from './alpha-course.js';
+import type { Course, KnotPlace } from './course.js';
+import type { AlphaInHand } from './in-hand.js';
+import type { Shape } from './shape.js';
+import { type Stage, TieBench } from './tie-bench.js';
+import type { Tying } from './tying.js';
+import type { WhereShown } from './where-card.js';
 
 /**
- * Following along: the knot in hand, large and in words, until the last one is tied.
+ * Following alpha work along.
  *
  * Fires `show-lesson` (see learn/show-lesson.ts) when the lesson for a colour change or a turn is
  * asked for.
  */
-export class TieView extends LitElement {
-  static override properties = {
-    session: { attribute: false },
-    settings: { state: true },
-    hand: { state: true },
-    chosen: { state: true },
-    jumpError: { state: true },
-    big: { state: true },
-    step: { state: true },
-    elsewhere: { state: true },
-    problem: { state: true },
-    news: { state: true },
-  };
-
-  declare session: Session | null;
-  declare private settings: TieSettings;
-  /** The knot in hand, once its row has come; null when all is tied. */
-  declare private hand: InHand | null;
-  declare private chosen: Place | null;
-  declare private jumpError: string;
-  declare private big: boolean;
-  /** Of a colour change on the big button, from 0. */
-  declare private step: number;
-  /** Whether another window has counted last. */
-  declare private elsewhere: boolean;
-  /** Why the knot in hand can't be shown. */
-  declare private problem: string;
-  declare private news: string;
-
-  private store: Store | null = null;
-  private tying: Tying | null = null;
-  private sheets: RowSheets | null = null;
-  private changes: ChangeCount | null = null;
-  private readonly voice = new Voice();
-  private readonly awake = new Awake();
-  private readonly rests = new BreakClock(USUAL_TIE_SETTINGS.rest);
-  private readonly calm = matchMedia('(prefers-reduced-motion: reduce)');
-  /** What the stage, the picture and the voice last showed. */
-  private staged: unknown = null;
+export class TieView extends TieBench<AlphaInHand> {
+  protected readonly larger = { label: 'In its row' };
   private pictured: Piece | null = null;
   private veiledTo = -1;
-  private saidFor: string | null = null;
-  /** Whether the next knot that comes up is to be said and played: not the one it opens with. */
-  private moved = false;
-
-  constructor() {
-    super();
-    this.session = null;
-    this.settings = USUAL_TIE_SETTINGS;
-    this.hand = null;
-    this.chosen = null;
-    this.jumpError = '';
-    this.big = false;
-    this.step = 0;
-    this.elsewhere = false;
-    this.problem = '';
-    this.news = '';
-    new SessionWatch(this, ['project', 'piece', 'busy']);
-  }
-
-  /** In the page itself, so that its style sheet, find and print reach everything. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    addEventListener('keydown', this.onKey);
-    document.addEventListener('visibilitychange', this.onVisibility);
-    this.voice.addEventListener('state', this.redraw);
-    this.awake.addEventListener('state', this.redraw);
-    void this.begin();
-  }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    removeEventListener('keydown', this.onKey);
-    document.removeEventListener('visibilitychange', this.onVisibility);
-    this.voice.removeEventListener('state', this.redraw);
-    this.awake.removeEventListener('state', this.redraw);
-    this.voice.hush();
-    this.awake.set(false);
-    this.setTying(null);
-    this.staged = null;
     this.pictured = null;
     this.veiledTo = -1;
   }
 
-  private readonly redraw = (): void => this.requestUpdate();
-
-  // ---- the work ----
-
-  private async begin(): Promise<void> {
-    const keeper = this.session === null ? null : await keeperOf(this.session);
-    this.store = keeper?.store ?? (await theStore());
-    const kept = await this.store.setting(SETTINGS).catch(() => undefined);
-    if (!this.isConnected) return;
-    this.apply(tieSettingsFrom(kept));
-    this.requestUpdate();
-  }
-
-  /** The piece of the open project; null while it is worked out. */
-  private get piece(): Piece | null {
+  protected get piece(): Piece | null {
     const { session } = this;
     const piece = session?.piece ?? null;
     return piece !== null && piece.id === session?.alpha?.id ? piece : null;
   }
 
-  private get shape(): Shape | null {
-    return this.piece === null ? null : shapeOf(this.piece);
+  protected newCourse(session: Session): AlphaCourse | null {
+    return this.piece === null ? null : new AlphaCourse(session, this.piece);
   }
 
-  private get place(): KnotPlace | null {
-    const { shape, tying } = this;
-    return shape === null || tying === null ? null : placeAfter(tying.done, shape);
-  }
-
-  /** Keeps up with the session: another project, another drawing, another count. */
-  protected override willUpdate(): void {
-    const { piece, session, store } = this;
-    if (piece === null || session === null || store === null || !this.isConnected) return;
-    if (this.tying?.id !== piece.id) {
-      this.setTying(new Tying(store, piece, () => this.keepProject()));
-      void this.tying?.start();
-    }
-    if (this.sheets?.piece !== piece) {
-      this.sheets = new RowSheets(session, piece);
-      this.changes = new ChangeCount(piece);
-      this.hand = null;
-      this.chosen = null;
-      this.tying?.setWork(piece);
-      void this.takeUp();
-    }
-  }
-
-  private setTying(tying: Tying | null): void {
-    this.tying?.removeEventListener('count', this.onCount);
-    this.tying?.removeEventListener('elsewhere', this.onElsewhere);
-    this.tying?.stop();
-    this.tying = tying;
-    this.hand = null;
-    this.elsewhere = false;
-    this.moved = false;
-    this.rests.rested();
-    tying?.addEventListener('count', this.onCount);
-    tying?.addEventListener('elsewhere', this.onElsewhere);
-  }
-
-  private async keepProject(): Promise<void> {
-    if (this.session === null) return;
-    await (await keeperOf(this.session))?.keepNow();
-  }
-
-  private readonly onCount = (): void => {
-    this.requestUpdate();
-    void this.takeUp();
-  };
-
-  private readonly onElsewhere = (): void => {
-    this.elsewhere = true;
-  };
-
-  /** Fetches what is said of the knot that is next. */
-  private async takeUp(): Promise<void> {
-    const { sheets, place, tying } = this;
-    if (sheets === null || tying?.ready !== true) return;
-    if (place === null) {
-      this.hand = null;
-      this.news = 'All knots are tied.';
-      return;
-    }
-    let row: TieRow | null;
-    let next: TieRow | null;
-    try {
-      [row, next] = await Promise.all([sheets.get(place.row), sheets.get(place.row + 1)]);
-    } catch (error) {
-      if (sheets !== this.sheets) return;
-      this.hand = null;
-      this.problem =
-        error instanceof WorkError
-          ? error.message
-          : 'This row could not be read. Look at the Check view.';
-      return;
-    }
-    const now = this.place;
-    if (sheets !== this.sheets || now === null) return;
-    if (now.row !== place.row || now.order !== place.order) return;
-    this.problem = '';
-    this.hand = row === null ? null : inHand(row, next, place);
-    this.step = 0;
-    if (this.hand !== null) this.news = announced(this.hand, sheets.piece.columns);
-  }
-
-  // ---- counting ----
-
-  private readonly done = (): void => this.tie(1);
-
-  private readonly runDone = (): void => {
-    if (this.hand !== null) this.tie(restOfRun(this.hand));
-  };
-
-  private readonly rowDone = (): void => {
-    const { place, shape } = this;
-    if (place !== null && shape !== null) this.tie(shape.columns - place.order);
-  };
-
-  private tie(knots: number): void {
-    const { tying, shape } = this;
-    if (tying === null || shape === null) return;
-    const from = tying.done;
-    const to = Math.min(knotsIn(shape), from + knots);
-    const counted = tying.tie(knots, this.changes?.between(from, to) ?? 0);
-    if (counted === null) return;
-    if (counted.seconds !== null) this.rests.tied(counted.seconds, PAUSE * knots);
-    this.changedPlace();
-  }
-
-  private readonly back = (): void => {
-    if (this.tying?.back()) this.changedPlace();
-  };
-
-  /** On the big button a colour change goes step by step, each to be read at arm's length. */
-  private get stepping(): InHand | null {
-    return this.big && this.hand !== null && this.hand.change !== null ? this.hand : null;
-  }
-
-  private readonly bigDone = (): void => {
-    const { stepping, step } = this;
-    if (stepping !== null && step + 1 < stepping.steps.length) this.toStep(step + 1);
-    else this.done();
-  };
-
-  private readonly bigBack = (): void => {
-    if (this.stepping !== null && this.step > 0) this.toStep(this.step - 1);
-    else this.back();
-  };
-
-  private toStep(step: number): void {
-    this.step = step;
-    this.news = this.hand?.steps[step] ?? '';
-    this.say();
-  }
-
-  private goTo(done: number): void {
-    this.tying?.goTo(done);
-    this.changedPlace();
-  }
-
-  private changedPlace(): void {
-    this.chosen = null;
-    this.elsewhere = false;
-    this.jumpError = '';
-    this.moved = true;
-    this.awake.retry();
-  }
-
-  private jump(row: string, string: string): void {
-    const { shape } = this;
-    if (shape === null) return;
-    const atRow = readPlace(row, shape.rows);
-    const atString = readPlace(string, shape.columns);
-    if (atRow === null || atString === null) {
-      this.jumpError = `Fill in a row from 1 to ${shape.rows} and a base string from 1 to ${shape.columns}.`;
-      return;
-    }
-    this.goHere({ row: atRow - 1, column: atString - 1 }, shape);
-  }
-
-  private goHere({ row, column }: Place, shape: Shape): void {
-    this.goTo(doneBefore(row, column, shape));
-    // On to the next knot, and not to the same place again, with the next key.
-    this.querySelector<HTMLElement>('.tie-done')?.focus();
-  }
-
-  // ---- settings, keys, the page ----
-
-  private readonly set = (change: Partial<TieSettings>): void => {
-    this.apply({ ...this.settings, ...change });
-    this.store?.keepSetting(SETTINGS, this.settings).catch(() => {
-      // They hold for this visit only.
-    });
-  };
-
-  private apply(settings: TieSettings): void {
-    const heard = settings.voice && !this.settings.voice;
-    this.settings = settings;
-    this.rests.every = settings.rest;
-    this.voice.rate = settings.rate;
-    this.awake.set(settings.awake);
-    if (!settings.voice) this.voice.hush();
-    else if (heard) void this.voice.start().then(() => this.say());
-  }
-
-  private readonly say = (): void => {
-    if (!this.settings.voice) return;
-    if (this.rests.due) this.voice.say('Time to rest your hands.');
-    else if (this.stepping !== null) this.voice.say(spokenStep(this.stepping, this.step));
-    else if (this.hand !== null) this.voice.say(spoken(this.hand));
-    else if (this.tying?.ready && this.place === null) this.voice.say('All knots are tied.');
-  };
-
-  private readonly onKey = (event: KeyboardEvent): void => {
-    // In the dialog, Escape closes it by itself.
-    const key = tieKeyOf(event, this.settings.letters);
-    if (key === null || this.piece === null) return;
-    event.preventDefault();
-    if (key === 'done') this.bigDone();
-    else if (key === 'back') this.bigBack();
-    else if (key === 'run') this.runDone();
-    else if (key === 'say') this.say();
-    else this.big = !this.big;
-  };
-
-  /** A key that is held down presses a button again and again, and would count knots. */
-  private readonly onHeldKey = (event: KeyboardEvent): void => {
-    if (event.repeat && (event.key === 'Enter' || event.key === ' ')) event.preventDefault();
-  };
-
-  /** Pressed by a finger, a button gives the keys back: the next Space is for the next knot. */
-  private readonly onPointed = ({ detail, target }: MouseEvent): void => {
-    const button = target instanceof Element ? target.closest('button') : null;
-    if (detail === 0 || button === null || button.matches('.tie-big')) return;
-    const done = this.big ? '.big-done' : '.tie-done';
-    this.querySelector<HTMLElement>(done)?.focus({ preventScroll: true });
-  };
-
-  private readonly onVisibility = (): void => {
-    // A sleeping page hears nothing of what other windows count.
-    if (document.visibilityState === 'visible') void this.tying?.takeOver();
-  };
-
-  private readonly lesson = (): void => {
-    if (this.place !== null) showLesson(this, this.place);
-  };
-
-  private get noticeActions(): NoticeActions {
-    const { session } = this;
-    return {
-      undoChange: session?.undoing == null ? null : () => session.undo(),
-      accept: () => this.tying?.acceptDrawing(),
-      goTo: (done) => this.goTo(done),
-      retry: () => this.tying?.retry(),
-      rested: () => {
-        this.rests.rested();
-        this.tying?.interrupt();
-        this.requestUpdate();
-      },
-      later: () => {
-        this.rests.later(LATER);
-        this.requestUpdate();
-      },
+  protected override get lesson(): () => void {
+    return () => {
+      if (this.place !== null) showLesson(this, this.place);
     };
   }
 
-  // ---- what is shown ----
-
-  protected override render(): TemplateResult {
-    const { piece, shape, tying, session } = this;
-    if (piece === null || shape === null || tying?.ready !== true) {
-      return html`<section class="card"><p>${
-        session?.busy === false && piece === null
-          ? 'This chart could not be worked out, so there is nothing to tie yet. Look at the Check view.'
-          : 'Working the chart out.'
-      }</p></section>`;
-    }
-    const rest = this.rests.due ? restNotice(this.rests.minutes, this.noticeActions) : nothing;
-    return html`
-      <p class="unseen" role="status">${this.news}</p>
-      ${notices(tying, shape, this.elsewhere, this.noticeActions)}
-      ${
-        piece.ok
-          ? nothing
-          : html`<p class="note">This chart does not knot out as drawn. See the Check view before you tie it.</p>`
-      }
-      ${this.big ? nothing : rest}
-      <section
-        class="card tie-now ${this.place === null || this.settings.picture === 'none' ? 'unpictured' : ''}"
-        aria-labelledby="knot-name"
-      >
-        ${this.inHandOrDone(shape, tying)}
-      </section>
-      <div class="tie-bench">
-        <section class="card tie-how-far" aria-label="How far you are">
-          ${this.howFar(shape, tying)}
-        </section>
-        <section class="card tie-where" aria-labelledby="where-name">
-          ${whereCard(piece, this.chosen, this.nextFields(shape), this.jumpError, {
-            drawTile: (tile: Tile) => this.drawTile(tile),
-            choose: (place) => {
-              this.chosen = place;
-            },
-            hereIs: (place) => this.goHere(place, shape),
-            jump: (row, string) => this.jump(row, string),
-            zoom: (way) => this.fabric?.zoomBy(way),
-          })}
-        </section>
-        <section class="card tie-follow" aria-labelledby="follow-name">
-          ${settingsCard(this.settings, this.voice.state, this.awake.state, this.set)}
-        </section>
-      </div>
-      ${this.big ? this.bigDialog(shape, tying, rest) : nothing}
-    `;
-  }
-
-  private inHandOrDone(shape: Shape, tying: Tying): TemplateResult {
-    const { hand, place } = this;
-    if (place === null) {
-      const active = tying.active > 60 ? aboutTime(tying.active) : null;
-      return html`<div class="tie-words">
-          ${finished(knotsIn(shape), active, () => this.goTo(0))}
-        </div>${this.actions(tying)}`;
-    }
-    const head =
-      this.problem !== ''
-        ? html`<h2 id="knot-name" class="tie-knot">This knot can't be shown</h2>
-          <p role="alert">${this.problem}</p>`
-        : hand === null
-          ? html`<h2 id="knot-name" class="tie-knot">The next knot</h2>`
-          : knotHead(hand);
-    return html`
-      <div class="tie-head">${head}</div>
-      ${this.actions(tying)}
-      <div class="tie-watch">${this.stage()}</div>
-      ${this.moreActions()}
-      <div class="tie-words">${hand === null ? nothing : knotWords(hand, this.lesson)}</div>
-    `;
-  }
-
-  private actions(tying: Tying): TemplateResult {
-    return html`
-      <div
-        class="tie-actions"
-        role="group"
-        aria-label="Counting"
-        @keydown=${this.onHeldKey}
-        @click=${this.onPointed}
-      >
-        <button type="button" aria-disabled=${off(tying.done === 0)} @click=${this.back}>Back</button>
-        <button
-          type="button"
-          class="primary tie-done"
-          aria-disabled=${off(this.place === null)}
-          @click=${this.done}
-        >Tied</button>
-      </div>
-    `;
-  }
-
-  private moreActions(): TemplateResult {
-    const { hand, place } = this;
-    const run = hand === null ? 0 : restOfRun(hand);
-    return html`
-      <div class="tie-more" @keydown=${this.onHeldKey} @click=${this.onPointed}>
-        <button type="button" aria-disabled=${off(run < 2)} @click=${this.runDone}>
-          ${run < 2 ? 'All alike tied' : `All ${run} alike tied`}
-        </button>
-        <button type="button" aria-disabled=${off(place === null)} @click=${this.rowDone}>
-          The row is tied
-        </button>
-        <button type="button" class="tie-big" @click=${() => {
-          this.big = true;
-        }}>Big buttons</button>
-        ${
-          this.settings.voice
-            ? html`<button type="button" @click=${this.say}>Say it again</button>`
-            : nothing
-        }
-      </div>
-    `;
-  }
-
-  private stage(): TemplateResult {
-    const { hand, settings } = this;
-    return html`
-      ${
-        settings.picture === 'row'
-          ? html`<halfhitch-row
-            controls="few"
-            @halfhitch-knot=${this.onKnotPlayed}
-          ><span slot="caption"></span></halfhitch-row>`
-          : nothing
-      }
-      ${
-        settings.picture === 'knot' && hand !== null
-          ? html`<halfhitch-knot
-            controls="few"
-            .kind=${hand.knot.kind}
-            .tyingColour=${hand.knot.tying.colour}
-            .heldColour=${hand.knot.held.colour}
-            .tyingName=${`lead ${hand.knot.tying.id}`}
-            .heldName=${`base string ${hand.knot.column + 1}`}
-          ><span slot="caption"></span></halfhitch-knot>`
-          : nothing
-      }
-              <fieldset class="switch">
-          <legend class="unseen">Picture</legend>
-          ${this.pictureChoice('row', 'In its row')} ${this.pictureChoice('knot', 'Alone')}
-          ${this.pictureChoice('none', 'None')}
-        </fieldset>
-    `;
-  }
-
-  private pictureChoice(value: TieSettings['picture'], name: string): TemplateResult {
-    return html`<label>
-      <input
-        type="radio"
-        name="tie-picture"
-        value=${value}
-        .checked=${this.settings.picture === value}
-        @change=${() => this.set({ picture: value })}
-      />
-      <span>${name}</span>
-    </label>`;
-  }
-
-  private howFar(shape: Shape, tying: Tying): TemplateResult {
-    const { place, changes } = this;
-    const total = knotsIn(shape);
-    const left =
-      place === null || changes === null
-        ? null
-        : timeLeft(tying.times, {
-            knots: total - tying.done,
-            changes: changes.between(tying.done, total),
-          });
-    return progressCard(tying, shape, place, left, this.store?.lasting ?? false);
-  }
-
-  private nextFields(shape: Shape): { readonly row: number; readonly string: number } {
-    const { place } = this;
-    return place === null
-      ? { row: shape.rows, string: shape.columns }
-      : { row: place.row + 1, string: place.column + 1 };
-  }
-
-  private bigDialog(
-    shape: Shape,
-    tying: Tying,
-    rest: TemplateResult | typeof nothing,
-  ): TemplateResult {
-    return html`<dialog
-      class="big"
-      aria-label="Big buttons"
-      @keydown=${this.onHeldKey}
-      @click=${this.onPointed}
-      @close=${() => {
-        this.big = false;
-      }}
-    >
-      <p class="unseen" role="status">${this.news}</p>
-      ${bigButtons(
-        this.place === null ? null : this.hand,
-        this.step,
-        this.place === null,
-        shape,
-        this.settings.voice,
-        tying.done > 0,
-        html`${notices(tying, shape, this.elsewhere, this.noticeActions)}${rest}`,
-        {
-          done: this.bigDone,
-          back: this.bigBack,
-          runDone: this.runDone,
-          sayAgain: this.say,
-          close: () => {
-            this.big = false;
-          },
-        },
-      )}
-    </dialog>`;
+  private get fabric(): FabricPicture | null {
+    return this.querySelector('halfhitch-fabric');
   }
 
   private drawTile(tile: Tile): Promise<string> {
@@ -621,34 +58,30 @@ export class TieView extends LitElement {
     return this.session.desk.ask({ ask: 'tile', tile });
   }
 
-  private get fabric(): FabricPicture | null {
-    return this.querySelector('halfhitch-fabric');
+  protected zoom(way: 1 | -1): void {
+    this.fabric?.zoomBy(way);
   }
 
-  protected override updated(changes: PropertyValues): void {
-    this.showPiece();
-    this.showKnot();
-    if (changes.has('big')) {
-      const dialog = this.querySelector<HTMLDialogElement>('dialog.big');
-      if (dialog !== null && !dialog.open) {
-        dialog.showModal();
-        dialog.querySelector<HTMLElement>('.big-done')?.focus();
-      }
-    }
-    const { hand } = this;
-    // Between two knots, while the next one's row is fetched, nothing is said.
-    if (hand === null && this.place !== null) return;
-    const saying = hand === null ? null : `${hand.knot.row}/${hand.knot.order}`;
-    if (saying !== this.saidFor) {
-      this.saidFor = saying;
-      if (this.moved) this.say();
-    }
+  protected where(): WhereShown {
+    const { chosen, piece } = this;
+    return {
+      picture: html`<halfhitch-fabric
+        .drawTile=${(tile: Tile) => this.drawTile(tile)}
+        @place=${(event: CustomEvent<PlaceDetail>) => {
+          this.chosen = event.detail;
+        }}
+      ></halfhitch-fabric>`,
+      chosen:
+        chosen === null || piece === null
+          ? null
+          : { place: chosen, inWords: knotInWords(piece, chosen) },
+    };
   }
 
   /** The picture of the piece, with what is not tied veiled and the knot in hand marked. */
-  private showPiece(): void {
-    const { fabric, piece, place, tying, shape } = this;
-    if (fabric === null || piece === null || tying === null || shape === null) return;
+  protected showPiece(course: Course<AlphaInHand>, tying: Tying, place: KnotPlace | null): void {
+    const { fabric, piece } = this;
+    if (fabric === null || piece === null || !(course instanceof AlphaCourse)) return;
     const at = place ?? { row: piece.rows - 1, column: piece.columns - 1 };
     if (this.pictured !== piece) {
       this.pictured = piece;
@@ -658,36 +91,31 @@ export class TieView extends LitElement {
     }
     if (this.veiledTo === tying.done) return;
     this.veiledTo = tying.done;
-    fabric.veiled = untied(tying.done, shape);
+    fabric.veiled = untied(tying.done, course.shape);
     fabric.goTo(at);
   }
 
-  /** The knot in hand on the stage. */
-  private showKnot(): void {
-    const { hand, settings } = this;
-    if (hand === null) return;
-    const stage = this.querySelector<HalfhitchRow | HalfhitchKnot>('halfhitch-row, halfhitch-knot');
-    if (stage === null) return;
-    const { sheet } = hand.row;
-    const showing = `${settings.picture}/${hand.knot.row}/${hand.knot.order}`;
-    const row = this.querySelector<HalfhitchRow>('halfhitch-row');
-    const other = row !== null && row.reading !== sheet.reading;
-    if (this.staged === showing && !other) return;
-    this.staged = showing;
-    if (row !== null) {
-      if (other) row.show(sheet.reading, sheet.previous);
-      row.seekKnot(hand.knot.order);
-    }
-    void this.play(stage);
+  private get rowStage(): HalfhitchRow | null {
+    return this.querySelector('halfhitch-row');
   }
 
-  private async play(stage: HalfhitchRow | HalfhitchKnot): Promise<void> {
-    // Once its new kind has reached the element.
-    await stage.updateComplete;
-    if (stage.localName === 'halfhitch-knot') stage.seek(0);
-    const wanted = this.settings.play && this.moved && !this.big && !this.calm.matches;
-    if (wanted) stage.play();
-    else stage.pause();
+  protected largerStage(): TemplateResult {
+    return html`<halfhitch-row
+      controls="few"
+      @halfhitch-knot=${this.onKnotPlayed}
+    ><span slot="caption"></span></halfhitch-row>`;
+  }
+
+  protected largerIsStale({ row: { sheet } }: AlphaInHand): boolean {
+    const { rowStage } = this;
+    return rowStage !== null && rowStage.reading !== sheet.reading;
+  }
+
+  protected showInLarger({ row: { sheet }, knot }: AlphaInHand, again: boolean): Stage | null {
+    const { rowStage } = this;
+    if (again) rowStage?.show(sheet.reading, sheet.previous);
+    rowStage?.seekKnot(knot.order);
+    return rowStage;
   }
 
   /** Of the row, only the knot in hand is played. */
@@ -698,10 +126,6 @@ export class TieView extends LitElement {
     // A frame goes a little beyond it, into the next knot.
     row.seekKnotDone(event.detail.knot);
   };
-}
-
-function off(is: boolean): 'true' | 'false' {
-  return is ? 'true' : 'false';
 }
 
 /** The parts of a piece that are not tied yet. */

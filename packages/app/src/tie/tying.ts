@@ -1,18 +1,15 @@
-import type { Chart } from '@halfhitch/core';
 import { asStoreError } from '../store/errors.js';
 import type { StoreChange } from '../store/listing.js';
 import type { Progress } from '../store/progress.js';
 import type { Store } from '../store/store.js';
-import type { KnotChoice } from '../work/messages.js';
 import { PAUSE, timed } from './pace.js';
-import { type Drift, driftOf, goneOn, rowMarks } from './row-marks.js';
+import { type Drift, driftOf, goneOn, rowMarks, type TiedRows } from './row-marks.js';
 
 /** The piece that is tied. */
 export interface TiedWork {
   /** Of the project. */
   readonly id: string;
-  readonly chart: Pick<Chart, 'rows' | 'columns' | 'colours' | 'cells'>;
-  readonly choice: KnotChoice;
+  readonly rows: TiedRows;
 }
 
 /** How far a piece is tied: counted here, kept at once, and in step with other windows. */
@@ -130,7 +127,7 @@ export class Tying extends EventTarget {
 
   /** Knots in all. */
   get total(): number {
-    return this.work.chart.rows * this.work.chart.columns;
+    return this.work.rows.total;
   }
 
   get drift(): Drift {
@@ -138,7 +135,7 @@ export class Tying extends EventTarget {
     if (progress === null) return { what: 'none' };
     // Looked for in all that is tied, so not oftener than something has changed.
     if (this.compared?.progress !== progress || this.compared.work !== work) {
-      this.compared = { progress, work, drift: driftOf(progress, work.chart, work.choice) };
+      this.compared = { progress, work, drift: driftOf(progress, work.rows) };
     }
     return this.compared.drift;
   }
@@ -198,12 +195,12 @@ export class Tying extends EventTarget {
     const to = Math.max(0, Math.min(this.total, Math.trunc(done)));
     this.came = progress.done;
     this.lastKnotAt = null;
-    const { chart, choice } = this.work;
+    const { rows } = this.work;
     this.put({
       ...progress,
       done: to,
-      columns: chart.columns,
-      marks: rowMarks(chart, choice, to),
+      columns: rows.columns,
+      marks: rowMarks(rows, to),
       changed: this.now(),
     });
   }
@@ -236,7 +233,7 @@ export class Tying extends EventTarget {
     return {
       id: this.work.id,
       done: 0,
-      columns: this.work.chart.columns,
+      columns: this.work.rows.columns,
       marks: new Uint32Array(),
       times: [],
       active: 0,
@@ -247,18 +244,18 @@ export class Tying extends EventTarget {
 
   /** Progress at another count; marks of rows that are not touched stay as they were tied. */
   private at(progress: Progress, done: number): Progress {
-    const { chart, choice } = this.work;
+    const { rows } = this.work;
     const marks =
       progress.done === 0
-        ? rowMarks(chart, choice, done)
-        : goneOn(progress.marks, chart, choice, progress.done, done);
+        ? rowMarks(rows, done)
+        : goneOn(progress.marks, rows, progress.done, done);
     // A change that was not taken for good is still told of, even where its row is gone on with.
     const { drift } = this;
     if (drift.what === 'row' && drift.row < marks.length) {
-      const drawn = rowMarks(chart, choice, done)[drift.row] ?? 0;
+      const drawn = rowMarks(rows, done)[drift.row] ?? 0;
       if (marks[drift.row] === drawn) marks[drift.row] = ~drawn;
     }
-    return { ...progress, done, columns: chart.columns, marks, changed: this.now() };
+    return { ...progress, done, columns: rows.columns, marks, changed: this.now() };
   }
 
   private put(progress: Progress): void {

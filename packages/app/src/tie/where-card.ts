@@ -1,33 +1,41 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { knotInWords, type Place, type PlaceDetail } from '../view/fabric-picture.js';
-import type { Tile } from '../work/fabric-tile.js';
-import type { Piece } from '../work/messages.js';
+import type { Place } from '../view/fabric-picture.js';
+import type { Course, KnotPlace } from './course.js';
 import { number } from './progress-card.js';
 
 export interface WhereActions {
-  drawTile(tile: Tile): Promise<string>;
-  /** A knot was tapped, or gone to by keys. */
-  choose(place: Place): void;
   /** The chosen knot is the one to be tied next. */
   hereIs(place: Place): void;
-  jump(row: string, string: string): void;
+  jump(row: string, across: string): void;
   zoom(way: 1 | -1): void;
 }
 
+/** What is shown of the piece, and of a knot that was tapped in it. */
+export interface WhereShown {
+  readonly picture: TemplateResult;
+  /** A knot that was tapped, and what it is; null while none was. */
+  readonly chosen: { readonly place: Place; readonly inWords: string } | null;
+}
+
 /**
- * The piece as thread, with what is not tied yet veiled; and ways to say where one is.
+ * The piece, with what is not tied yet veiled; and ways to say where one is.
  *
- * @param chosen a knot that was tapped; null while none was
- * @param next the row and base string of the knot in hand, from 1
- * @param error what is wrong with the row and string filled in
+ * @param next the knot in hand; null when all is tied
+ * @param error what is wrong with the place filled in
  */
 export function whereCard(
-  piece: Piece,
-  chosen: Place | null,
-  next: { readonly row: number; readonly string: number },
+  course: Course,
+  { picture, chosen }: WhereShown,
+  next: KnotPlace | null,
   error: string,
   act: WhereActions,
 ): TemplateResult {
+  const { label, most } = course.across;
+  const last = course.rows - 1;
+  const fields =
+    next === null
+      ? { row: course.rows, across: most(last) }
+      : { row: next.row + 1, across: course.fieldOf(next) };
   return html`
     <div class="bar">
       <h2 id="where-name">Where you are</h2>
@@ -36,10 +44,7 @@ export function whereCard(
         <button type="button" aria-label="Larger" @click=${() => act.zoom(1)}>+</button>
       </div>
     </div>
-    <halfhitch-fabric
-      .drawTile=${(tile: Tile) => act.drawTile(tile)}
-      @place=${(event: CustomEvent<PlaceDetail>) => act.choose(event.detail)}
-    ></halfhitch-fabric>
+    ${picture}
     <div class="tie-here">
       ${
         chosen === null
@@ -47,8 +52,8 @@ export function whereCard(
             What is not tied yet is faded. If you are somewhere else, tap the knot that you tie next,
             or go to it by the arrow keys and press <kbd>Enter</kbd>.
           </p>`
-          : html`<p>${knotInWords(piece, chosen)}.</p>
-            <button type="button" class="primary" @click=${() => act.hereIs(chosen)}>
+          : html`<p>${chosen.inWords}.</p>
+            <button type="button" class="primary" @click=${() => act.hereIs(chosen.place)}>
               I am here: this knot is next
             </button>`
       }
@@ -62,8 +67,8 @@ export function whereCard(
         act.jump(String(form.get('row')), String(form.get('string')));
       }}
     >
-      ${numberField('row', 'Row', next.row, piece.rows, error)}
-      ${numberField('string', 'Base string', next.string, piece.columns, error)}
+      ${numberField('row', 'Row', fields.row, course.rows, error)}
+      ${numberField('string', label, fields.across, most(next?.row ?? last), error)}
       <button type="submit">Go there</button>
       ${error === '' ? nothing : html`<p class="field-error" id="tie-jump-error" role="alert">${error}</p>`}
     </form>

@@ -5,10 +5,10 @@ import { MemoryShelves } from '../../src/store/memory-shelves.js';
 import type { Backing } from '../../src/store/shelves.js';
 import { Store } from '../../src/store/store.js';
 import { Tying } from '../../src/tie/tying.js';
-import { CHOICE, chartOf } from './works.js';
+import { chartOf, workOf } from './works.js';
 
 const chart = chartOf(['bbbb', 'bobo', 'wwww']);
-const work = { id: 'a1', chart, choice: CHOICE };
+const work = workOf(chart);
 
 let shelves: MemoryShelves;
 let full: boolean;
@@ -165,7 +165,7 @@ describe('two windows that tie one piece', () => {
 });
 
 describe('a drawing that is changed', () => {
-  const other = (rows: readonly string[]): typeof work => ({ ...work, chart: chartOf(rows) });
+  const other = (rows: readonly string[]): typeof work => workOf(chartOf(rows));
 
   it('below what is tied leaves all as it is', async () => {
     const tying = await tyingIn();

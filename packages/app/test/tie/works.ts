@@ -1,6 +1,8 @@
 import { type Chart, instructRow, PlanReader, planAlpha, planStepInWords } from '@halfhitch/core';
 import fc from 'fast-check';
+import { AlphaRows } from '../../src/tie/row-marks.js';
 import type { TieRow } from '../../src/tie/row-sheets.js';
+import type { TiedWork } from '../../src/tie/tying.js';
 import type { KnotChoice } from '../../src/work/messages.js';
 
 const COLOURS = [
@@ -43,6 +45,11 @@ export const anyWork: fc.Arbitrary<Work> = fc
       }),
     }),
   );
+
+/** A chart as knots are counted in it. */
+export function workOf(chart: Chart, choice = CHOICE): TiedWork {
+  return { id: 'a1', rows: new AlphaRows(chart, choice) };
+}
 
 /** The rows of a work as the worker gives them. */
 export function rowsOf({ chart, choice }: Work): TieRow[] {

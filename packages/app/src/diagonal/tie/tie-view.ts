@@ -1,8 +1,137 @@
-import { html, LitElement } from 'lit';
+import '@halfhitch/simulator';
+import { knotIndex } from '@halfhitch/core';
+import type { HalfhitchPiece } from '@halfhitch/simulator';
+import { html, type TemplateResult } from 'lit';
+import '../../styles/diagonal.css';
+import type { Place } from '../../draw/edit/place.js';
+import { NO_SYMMETRY } from '../../draw/edit/symmetry.js';
+import type { Session } from '../../project/session.js';
+import type { Course, KnotPlace } from '../../tie/course.js';
+import type { InHand } from '../../tie/in-hand.js';
+import { type Stage, TieBench } from '../../tie/tie-bench.js';
+import type { Tying } from '../../tie/tying.js';
+import type { WhereShown } from '../../tie/where-card.js';
+import { plainInk } from '../edit/ink.js';
+import '../lattice/lattice-sheet.js';
+import type { LatticeSettings, LatticeSheet } from '../lattice/lattice-sheet.js';
+import type { LatticeSubject } from '../lattice/lattice-sheet.js';
+import { pieceSubject } from '../lattice/piece-subject.js';
+import type { DiagonalPiece } from '../work/messages.js';
+import { DiagonalCourse } from './course.js';
+import { orderNow } from './order-now.js';
 
-class DiagonalTie extends LitElement {
-  protected override render() {
-    return html``;
+const SETTINGS: LatticeSettings = {
+  tool: 'choose',
+  ink: plainInk(0),
+  symmetry: NO_SYMMETRY,
+  signs: false,
+};
+
+/** Following a diagonal pattern along. */
+export class DiagonalTieView extends TieBench<InHand> {
+  protected readonly larger = { label: 'In the piece' };
+  private pictured: { readonly of: DiagonalPiece; readonly subject: LatticeSubject } | null = null;
+  private veiledTo = -1;
+  private staged3d: DiagonalPiece | null = null;
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.pictured = null;
+    this.veiledTo = -1;
+    this.staged3d = null;
+  }
+
+  protected get piece(): DiagonalPiece | null {
+    const { session } = this;
+    const piece = session?.diagonalPiece ?? null;
+    return piece !== null && piece.id === session?.diagonal?.id ? piece : null;
+  }
+
+  protected newCourse(session: Session): DiagonalCourse | null {
+    return this.piece === null ? null : new DiagonalCourse(session, this.piece);
+  }
+
+  private get sheet(): LatticeSheet | null {
+    return this.querySelector('halfhitch-lattice');
+  }
+
+  protected zoom(way: 1 | -1): void {
+    this.sheet?.zoomBy(way);
+  }
+
+  protected where(): WhereShown {
+    const { chosen, piece, place } = this;
+    const subject = this.pictured?.subject ?? null;
+    const choose = (knot: Place): void => {
+      this.chosen = knot;
+    };
+    return {
+      picture: html`
+        <halfhitch-lattice
+          @lattice-choose=${({ detail }: CustomEvent<Place>) => choose(detail)}
+        ></halfhitch-lattice>
+        ${piece === null ? '' : orderNow(piece, place)}
+      `,
+      chosen:
+        chosen === null || subject === null
+          ? null
+          : { place: chosen, inWords: subject.words(chosen, subject.bytes) },
+    };
+  }
+
+  protected showPiece(_course: Course, tying: Tying, place: KnotPlace | null): void {
+    const { piece, sheet } = this;
+    if (piece === null || sheet === null) return;
+    if (this.pictured?.of !== piece) {
+      this.pictured = { of: piece, subject: pieceSubject(piece) };
+      this.veiledTo = -1;
+    }
+    sheet.set(SETTINGS);
+    sheet.show(this.pictured.subject, 1);
+    if (this.veiledTo === tying.done) return;
+    this.veiledTo = tying.done;
+    sheet.veil(place === null ? null : knotIndex(piece.pattern, place.row, place.column));
+    if (place !== null) sheet.goTo(place);
+  }
+
+  private get whole(): HalfhitchPiece | null {
+    return this.querySelector('halfhitch-piece');
+  }
+
+  protected largerStage(): TemplateResult {
+    return html`<halfhitch-piece
+      controls="few"
+      rows-shown="6"
+      @halfhitch-knot=${this.onKnotPlayed}
+    ><span slot="caption"></span></halfhitch-piece>`;
+  }
+
+  protected largerIsStale(): boolean {
+    return this.whole !== null && this.staged3d !== this.piece;
+  }
+
+  protected showInLarger({ knot }: InHand, again: boolean): Stage | null {
+    const { whole, piece } = this;
+    if (whole === null || piece === null) return null;
+    if (again) {
+      whole.pattern = piece.pattern;
+      this.staged3d = piece;
+    }
+    whole.seek(this.tying?.done ?? knot.order);
+    return whole;
+  }
+
+  /** Of the piece, only the knot in hand is played. */
+  private readonly onKnotPlayed = (): void => {
+    this.whole?.pause();
+    this.whole?.seek((this.tying?.done ?? 0) + 1);
+  };
+}
+
+customElements.define('halfhitch-diagonal-tie', DiagonalTieView);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'halfhitch-diagonal-tie': DiagonalTieView;
   }
 }
-customElements.define('halfhitch-diagonal-tie', DiagonalTie);

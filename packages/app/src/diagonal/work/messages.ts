@@ -1,4 +1,10 @@
-import type { DiagonalPattern, DiagonalReading, ThreadString } from '@halfhitch/core';
+import type {
+  DiagonalPattern,
+  DiagonalReading,
+  DiagonalRowInstructions,
+  DiagonalRowReading,
+  ThreadString,
+} from '@halfhitch/core';
 import type { StringShare } from './shares.js';
 
 /** A diagonal pattern, planned and verified: what the page shows of it. */
@@ -11,6 +17,8 @@ export interface DiagonalPiece {
   /** What comes of it on paper: the picture, and which string is where. */
   readonly reading: DiagonalReading;
   readonly strings: readonly ThreadString[];
+  /** Whether its steps, run by the verifier, show what the pattern is said to show. */
+  readonly ok: boolean;
   readonly knots: number;
   readonly halfHitches: number;
   readonly shares: readonly StringShare[];
@@ -18,16 +26,26 @@ export interface DiagonalPiece {
   readonly repeat: readonly string[];
 }
 
+/** A row to be read and tied. */
+export interface DiagonalRowSheet {
+  readonly reading: DiagonalRowReading;
+  readonly instructions: DiagonalRowInstructions;
+  /** For each knot in turn, its steps in words. */
+  readonly steps: readonly (readonly string[])[];
+}
+
 export type DiagonalRequest =
   /** What is asked for afterwards is of the pattern that is proven here. */
-  {
-    readonly ask: 'prove';
-    readonly pattern: DiagonalPattern;
-    readonly notices: readonly string[];
-  };
+  | {
+      readonly ask: 'prove';
+      readonly pattern: DiagonalPattern;
+      readonly notices: readonly string[];
+    }
+  | { readonly ask: 'row'; readonly row: number };
 
 export interface DiagonalAnswers {
   prove: Omit<DiagonalPiece, 'id'>;
+  row: DiagonalRowSheet;
 }
 
 export interface DiagonalAsk {

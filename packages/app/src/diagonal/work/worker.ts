@@ -1,16 +1,30 @@
 import {
   type DiagonalPattern,
+  type DiagonalPlan,
+  DiagonalPlanReader,
+  diagonalStepInWords,
+  instructDiagonalRow,
   planDiagonal,
   repeatInWords,
   repeatOf,
   simulateDiagonal,
 } from '@halfhitch/core';
 import { wrongInWords } from '../../work/worker-words.js';
-import type { DiagonalAnswer, DiagonalAnswers, DiagonalAsk, DiagonalRequest } from './messages.js';
+import type {
+  DiagonalAnswer,
+  DiagonalAnswers,
+  DiagonalAsk,
+  DiagonalRequest,
+  DiagonalRowSheet,
+} from './messages.js';
 import { sharesOf } from './shares.js';
+
+// Replaced only by a pattern that could be planned: what was open stays as it is.
+let work: { readonly plan: DiagonalPlan; readonly reader: DiagonalPlanReader } | null = null;
 
 function prove(pattern: DiagonalPattern, notices: readonly string[]): DiagonalAnswers['prove'] {
   const plan = planDiagonal(pattern);
+  work = { plan, reader: new DiagonalPlanReader(plan) };
   const reading = simulateDiagonal(pattern);
   const knots = pattern.knots.reduce((sum, kind) => sum + (kind > 3 ? 0 : 1), 0);
   return {
@@ -25,10 +39,25 @@ function prove(pattern: DiagonalPattern, notices: readonly string[]): DiagonalAn
   };
 }
 
+function sheetOf(row: number): DiagonalRowSheet {
+  if (work === null) throw new Error('No pattern is open.');
+  const { plan, reader } = work;
+  const reading = reader.row(row);
+  return {
+    reading,
+    instructions: instructDiagonalRow(reading, plan),
+    steps: reading.knots.map(({ steps: { first, end } }) =>
+      Array.from({ length: end - first }, (_, i) => diagonalStepInWords(plan, first + i)),
+    ),
+  };
+}
+
 function answer(request: DiagonalRequest): DiagonalAnswers[keyof DiagonalAnswers] {
   switch (request.ask) {
     case 'prove':
       return prove(request.pattern, request.notices);
+    case 'row':
+      return sheetOf(request.row);
   }
 }
 
