@@ -1,6 +1,5 @@
-import type { Finding, Grade } from '@halfhitch/core';
+import type { Grade } from '@halfhitch/core';
 import { html, nothing, type TemplateResult } from 'lit';
-import type { Piece } from '../work/messages.js';
 import type { Place } from './fabric-picture.js';
 
 const MOST_LISTED = 100;
@@ -11,15 +10,37 @@ const GRADES: readonly { grade: Grade; name: string }[] = [
   { grade: 'note', name: 'Worth knowing' },
 ];
 
+/** Something found; rows and columns from 1, null for none. */
+export interface Told {
+  readonly grade: Grade;
+  readonly row: number | null;
+  readonly column: number | null;
+  readonly message: string;
+}
+
+export interface Verdict {
+  readonly ok: boolean;
+  readonly knots: number;
+  readonly halfHitches: number;
+  readonly findings: readonly Told[];
+  readonly findingCount: number;
+}
+
+/** "Row 3, column 5" */
+type Where = (row: number, column: number) => string;
+
+const inChart: Where = (row, column) => `Row ${row}, column ${column}`;
+
 /**
  * Whether the piece knots out as drawn, by the numbers, and what was found; in short, only what is
  * wrong is laid open.
  */
 export function verdict(
-  piece: Piece,
+  piece: Verdict,
   changes: string,
   show: (place: Place) => void,
   short: boolean,
+  where: Where = inChart,
 ): TemplateResult {
   const { ok, knots, halfHitches } = piece;
   return html`
@@ -30,7 +51,7 @@ export function verdict(
         ${halfHitches.toLocaleString('en-GB')} half hitches. ${changes}
       </p>
     </div>
-    ${GRADES.map(({ grade, name }) => graded(piece, grade, name, show, short))}
+    ${GRADES.map(({ grade, name }) => graded(piece, grade, name, show, short, where))}
     ${
       piece.findingCount > Math.min(MOST_LISTED, piece.findings.length)
         ? html`<p>${piece.findingCount.toLocaleString('en-GB')} findings in all; the first are listed.</p>`
@@ -40,26 +61,27 @@ export function verdict(
 }
 
 function graded(
-  piece: Piece,
+  piece: Verdict,
   grade: Grade,
   name: string,
   show: (place: Place) => void,
   short: boolean,
+  where: Where,
 ): TemplateResult | typeof nothing {
   const found = piece.findings.filter((finding) => finding.grade === grade).slice(0, MOST_LISTED);
   if (found.length === 0) return nothing;
   return html`<details class="findings ${grade}" ?open=${grade === 'wrong' || (!short && found.length <= 4)}>
     <summary>${name}: ${found.length}</summary>
     <ul>
-      ${found.map((finding) => html`<li>${one(finding, show)}</li>`)}
+      ${found.map((finding) => html`<li>${one(finding, show, where)}</li>`)}
     </ul>
   </details>`;
 }
 
-function one(finding: Finding, show: (place: Place) => void): TemplateResult {
+function one(finding: Told, show: (place: Place) => void, where: Where): TemplateResult {
   const { row, column, message } = finding;
   if (row === null) return html`<p>${message}</p>`;
-  const place = column === null ? `Row ${row}` : `Row ${row}, column ${column}`;
+  const place = column === null ? `Row ${row}` : where(row, column);
   return html`<button
     type="button"
     class="finding"

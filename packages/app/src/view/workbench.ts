@@ -188,14 +188,10 @@ export class Workbench extends LitElement {
   };
 
   private readonly onPiece = (): void => {
-    const { project, piece } = this.session;
-    if (project === null) return;
-    const verdict =
-      project.kind === 'diagonal'
-        ? 'worked out'
-        : piece?.ok
-          ? 'knots out as drawn'
-          : 'does not knot out as drawn';
+    const { project, piece, diagonalPiece } = this.session;
+    const proven = project?.kind === 'diagonal' ? diagonalPiece : piece;
+    if (project === null || proven === null) return;
+    const verdict = proven.ok ? 'knots out as drawn' : 'does not knot out as drawn';
     this.news = `${titleOf(project)}: ${verdict}.`;
   };
 

@@ -9,11 +9,13 @@ import { NO_SYMMETRY } from '../../draw/edit/symmetry.js';
 import { type DiagonalProject, untitled } from '../../project/project.js';
 import type { Session } from '../../project/session.js';
 import { SessionWatch } from '../../view/session-watch.js';
+import { verdict } from '../../view/verdict.js';
 import { plainInk } from '../edit/ink.js';
 import { differing } from '../edit/pattern.js';
 import { indexOf, isPlace } from '../edit/places.js';
 import '../lattice/lattice-sheet.js';
 import type { LatticeSettings, LatticeSheet, LatticeSubject } from '../lattice/lattice-sheet.js';
+import type { LatticeMark } from '../lattice/look.js';
 import { pieceSubject } from '../lattice/piece-subject.js';
 import { placeInWords } from '../lattice/words.js';
 import type { DiagonalPiece } from '../work/messages.js';
@@ -52,6 +54,8 @@ export class DiagonalCheckView extends LitElement {
   private shown: DiagonalPiece | null = null;
   private subject: LatticeSubject | null = null;
   private staged: DiagonalPiece | null = null;
+  /** Where all stands in one column, and only what is wrong is laid open. */
+  private readonly narrow = matchMedia('(max-width: 56rem)').matches;
 
   constructor() {
     super();
@@ -81,6 +85,20 @@ export class DiagonalCheckView extends LitElement {
     this.sheet?.goTo(place, { focus });
   }
 
+  private marksOf(piece: DiagonalPiece): readonly LatticeMark[] {
+    if (this.marked?.of !== piece) {
+      const marks = piece.findings.flatMap(({ grade, row, place, message }): LatticeMark[] => {
+        if (row === null || place === null) return [];
+        const what = grade === 'wrong' ? 'conflict' : 'found';
+        return [{ row: row - 1, column: place - 1, what, message }];
+      });
+      this.marked = { of: piece, marks };
+    }
+    return this.marked.marks;
+  }
+  private marked: { readonly of: DiagonalPiece; readonly marks: readonly LatticeMark[] } | null =
+    null;
+
   // ---- the page ----
 
   protected override render(): TemplateResult {
@@ -93,7 +111,7 @@ export class DiagonalCheckView extends LitElement {
       <div class="bench">
         <section class="card about" aria-labelledby="piece-name">${this.about(piece, project)}</section>
         <section class="card setup" aria-labelledby="repeat-name">
-          <h2 id="repeat-name">Repeated</h2>
+          <h2 id="repeat-name">Knotted again and again</h2>
           <ul class="repeat">${piece.repeat.map((sentence) => html`<li>${sentence}</li>`)}</ul>
         </section>
         <section class="card result" aria-labelledby="result-name">
@@ -146,8 +164,16 @@ export class DiagonalCheckView extends LitElement {
     `;
   }
 
-  private verdict({ knots, halfHitches }: DiagonalPiece): TemplateResult {
-    return html`<p>${count(knots, 'knot')}, ${halfHitches.toLocaleString('en-GB')} half hitches.</p>`;
+  private verdict(piece: DiagonalPiece): TemplateResult {
+    const { pattern } = piece;
+    const findings = piece.findings.map((finding) => ({ ...finding, column: finding.place }));
+    return verdict(
+      { ...piece, findings },
+      '',
+      (place) => this.goTo(place, true),
+      this.narrow,
+      (row, place) => placeInWords(pattern, { row: row - 1, column: place - 1 }),
+    );
   }
 
   private watch(piece: DiagonalPiece): TemplateResult {
@@ -229,6 +255,7 @@ export class DiagonalCheckView extends LitElement {
     }
     sheet.set(SETTINGS);
     if (this.subject !== null) sheet.show(this.subject, 1);
+    sheet.mark(this.marksOf(piece));
     const whole = this.querySelector<HalfhitchPiece>('halfhitch-piece');
     if (whole === null) this.staged = null;
     else if (this.staged !== piece) {

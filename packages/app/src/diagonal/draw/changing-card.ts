@@ -3,6 +3,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { numberField, numberIn } from '../../draw/dialogs/number-field.js';
 import type { Symmetry } from '../../draw/edit/symmetry.js';
 import type { DiagonalChange, DiagonalProject } from '../../project/project.js';
+import { OPERATIONS, operated } from '../edit/operations.js';
 
 export interface ChangingWish {
   readonly project: DiagonalProject;
@@ -28,7 +29,17 @@ const WAYS: readonly {
 export function changingCard(wish: ChangingWish): TemplateResult {
   return html`
     <h2 id="changing-name">Change</h2>
-    ${drawnAlike(wish)} ${sizeForm(wish)}
+    ${drawnAlike(wish)}
+    <h3>Whole pattern</h3>
+    <div class="draw-row">
+      ${OPERATIONS.map(
+        (operation) => html`<button
+          type="button"
+          @click=${() => wish.edit(() => operated(wish.project, operation), operation.what)}
+        >${operation.label}</button>`,
+      )}
+    </div>
+    ${sizeForm(wish)}
   `;
 }
 

@@ -86,4 +86,3 @@ export class DiagonalCourse extends DiagonalRows implements Course {
     return sheet;
   }
 }
-

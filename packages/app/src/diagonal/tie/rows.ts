@@ -9,7 +9,7 @@ export class DiagonalRows implements TiedRows {
   readonly total: number;
   /** Knots before each row, and in all. */
   private readonly knotsBefore: Uint32Array;
-  private readonly across: number;
+  private readonly placesAcross: number;
 
   constructor(
     private readonly pattern: DiagonalPattern,
@@ -20,11 +20,11 @@ export class DiagonalRows implements TiedRows {
     const { rows, strings, knots } = pattern;
     this.rows = rows;
     this.columns = strings;
-    this.across = knotsAcross(pattern);
+    this.placesAcross = knotsAcross(pattern);
     this.knotsBefore = new Uint32Array(rows + 1);
     for (let row = 0; row < rows; row++) {
       let many = 0;
-      for (let at = row * this.across; at < (row + 1) * this.across; at++) {
+      for (let at = row * this.placesAcross; at < (row + 1) * this.placesAcross; at++) {
         if (knots[at] !== NO_KNOT) many++;
       }
       this.knotsBefore[row + 1] = this.before(row) + many;
@@ -51,18 +51,18 @@ export class DiagonalRows implements TiedRows {
   /** Places of a row that have knots, in the order of knotting. */
   placesOf(row: number): number[] {
     const places: number[] = [];
-    for (let place = 0; place < this.across; place++) {
-      if (this.pattern.knots[row * this.across + place] !== NO_KNOT) places.push(place);
+    for (let place = 0; place < this.placesAcross; place++) {
+      if (this.pattern.knots[row * this.placesAcross + place] !== NO_KNOT) places.push(place);
     }
     return places;
   }
 
   /** By the slot, kind and colours of each knot. */
   mark(row: number, knots: number): number {
-    const { pattern, tying, held, across } = this;
+    const { pattern, tying, held, placesAcross } = this;
     const hash = new MarkHash();
     for (const place of this.placesOf(row).slice(0, knots)) {
-      const at = row * across + place;
+      const at = row * placesAcross + place;
       const slot = slotOfPlace(pattern, row, place);
       hash.take(slot);
       hash.take(slot >> 8);

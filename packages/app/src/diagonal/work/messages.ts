@@ -1,4 +1,5 @@
 import type {
+  DiagonalFinding,
   DiagonalPattern,
   DiagonalReading,
   DiagonalRowInstructions,
@@ -21,6 +22,9 @@ export interface DiagonalPiece {
   readonly ok: boolean;
   readonly knots: number;
   readonly halfHitches: number;
+  readonly findings: readonly DiagonalFinding[];
+  /** Findings there are; more than are listed where there are very many. */
+  readonly findingCount: number;
   readonly shares: readonly StringShare[];
   /** What happens when it is knotted again and again, in whole sentences. */
   readonly repeat: readonly string[];

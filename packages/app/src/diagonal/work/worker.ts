@@ -8,6 +8,7 @@ import {
   repeatInWords,
   repeatOf,
   simulateDiagonal,
+  verifyDiagonal,
 } from '@halfhitch/core';
 import { wrongInWords } from '../../work/worker-words.js';
 import type {
@@ -19,6 +20,9 @@ import type {
 } from './messages.js';
 import { sharesOf } from './shares.js';
 
+/** The page lists no more findings than a person would read. */
+const MOST_FINDINGS = 500;
+
 // Replaced only by a pattern that could be planned: what was open stays as it is.
 let work: { readonly plan: DiagonalPlan; readonly reader: DiagonalPlanReader } | null = null;
 
@@ -26,14 +30,17 @@ function prove(pattern: DiagonalPattern, notices: readonly string[]): DiagonalAn
   const plan = planDiagonal(pattern);
   work = { plan, reader: new DiagonalPlanReader(plan) };
   const reading = simulateDiagonal(pattern);
-  const knots = pattern.knots.reduce((sum, kind) => sum + (kind > 3 ? 0 : 1), 0);
+  const { ok, knots, halfHitches, findings } = verifyDiagonal(plan, reading.picture, { pattern });
   return {
     pattern,
     notices,
     reading,
     strings: plan.strings,
+    ok,
     knots,
-    halfHitches: 2 * knots,
+    halfHitches,
+    findings: findings.slice(0, MOST_FINDINGS),
+    findingCount: findings.length,
     shares: sharesOf(reading),
     repeat: repeatInWords(repeatOf(pattern)),
   };
