@@ -256,7 +256,16 @@ export class DrawView extends LitElement {
         .at=${sheet?.drawing.selected ?? sheet?.drawing.here ?? { row: 0, column: 0 }}
         @dialog-done=${(event: CustomEvent<DialogDone>) => this.onDone(event.detail)}
       ></halfhitch-draw-dialog>
+      <halfhitch-new-diagonal
+        .session=${session}
+        .colours=${chart.colours}
+      ></halfhitch-new-diagonal>
     `;
+  }
+
+  private async newDiagonal(): Promise<void> {
+    await import('../diagonal/draw/new-dialog.js');
+    this.querySelector('halfhitch-new-diagonal')?.open();
   }
 
   private board(chart: Chart): TemplateResult {
@@ -272,6 +281,9 @@ export class DrawView extends LitElement {
         </div>
         <div class="draw-row draw-make">
           ${this.opening('New chart', { kind: 'form', form: NEW_CHART })}
+          <button type="button" aria-haspopup="dialog" @click=${() => void this.newDiagonal()}>
+            New diagonal pattern
+          </button>
           ${this.opening('Rename', { kind: 'form', form: RENAME })}
           ${this.opening('Letters', { kind: 'maker', maker: 'letters' })}
           ${this.opening('From a picture', { kind: 'maker', maker: 'picture' })}

@@ -163,6 +163,11 @@ export abstract class TieBench<H extends InHand> extends LitElement {
   /** Shows how far the piece is tied. */
   protected abstract showPiece(course: Course<H>, tying: Tying, place: KnotPlace | null): void;
 
+  /** What else stands at the end of the page. */
+  protected below(_tying: Tying): TemplateResult | typeof nothing {
+    return nothing;
+  }
+
   /** Opens the lesson about the knot in hand; null where there are none. */
   protected get lesson(): (() => void) | null {
     return null;
@@ -456,6 +461,7 @@ export abstract class TieBench<H extends InHand> extends LitElement {
           ${settingsCard(this.settings, this.voice.state, this.awake.state, this.set)}
         </section>
       </div>
+      ${this.below(tying)}
       ${this.big ? this.bigDialog(course, tying, rest) : nothing}
     `;
   }

@@ -4,7 +4,7 @@ import { html, type TemplateResult } from 'lit';
  * What can hurt someone in this work, said where it is found but does not get in the way, and what
  * is seldom wanted.
  */
-export function cautions(demo: () => void): TemplateResult {
+export function cautions(demo: () => void, diagonalDemo: () => void): TemplateResult {
   return html`<footer class="foot">
     <details>
       <summary>Take care</summary>
@@ -24,7 +24,10 @@ export function cautions(demo: () => void): TemplateResult {
         </li>
       </ul>
     </details>
-    <button type="button" @click=${demo}>Show the demo</button>
-    <p>Everything is worked out on this device. No chart leaves it.</p>
+    <div class="demos">
+      <button type="button" @click=${demo}>Show the demo</button>
+      <button type="button" @click=${diagonalDemo}>Show a diagonal piece</button>
+    </div>
+    <p>Everything is worked out on this device. Nothing that you draw leaves it.</p>
   </footer>`;
 }

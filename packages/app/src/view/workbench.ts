@@ -149,6 +149,14 @@ export class Workbench extends LitElement {
     if (opened && this.session.project !== null) this.keeper?.setSample(this.session.project);
   }
 
+  private async openDiagonalDemo(): Promise<void> {
+    const { chosen, session } = this;
+    const { demoPattern } = await import('../diagonal/demo.js');
+    if (chosen !== this.chosen) return;
+    session.openDiagonal(demoPattern());
+    if (session.project !== null) this.keeper?.setSample(session.project);
+  }
+
   private async openFile(file: File): Promise<void> {
     this.chosen++;
     this.problem = '';
@@ -262,8 +270,11 @@ export class Workbench extends LitElement {
       <main tabindex="-1" aria-busy=${busy ? 'true' : 'false'}>
         ${project === null || this.ready !== this.shown ? this.nothingYet() : this.shown.show(session)}
       </main>
-      ${cautions(() => void this.openDemo())}
-      ${this.drop.over ? html`<div class="drop" aria-hidden="true">Let go to open the chart</div>` : nothing}
+      ${cautions(
+        () => void this.openDemo(),
+        () => void this.openDiagonalDemo(),
+      )}
+      ${this.drop.over ? html`<div class="drop" aria-hidden="true">Let go to open it</div>` : nothing}
     `;
   }
 

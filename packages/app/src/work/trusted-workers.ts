@@ -1,4 +1,5 @@
 import cutWorkerAddress from '../cut/worker.js?worker&url';
+import diagonalMistakesWorkerAddress from '../diagonal/mistakes/worker.js?worker&url';
 import solveWorkerAddress from '../diagonal/solve/worker.js?worker&url';
 import diagonalWorkerAddress from '../diagonal/work/worker.js?worker&url';
 import easeWorkerAddress from '../ease/worker.js?worker&url';
@@ -11,6 +12,7 @@ const ADDRESSES = {
   chart: chartWorkerAddress,
   cut: cutWorkerAddress,
   diagonal: diagonalWorkerAddress,
+  diagonalMistakes: diagonalMistakesWorkerAddress,
   keep: keepWorkerAddress,
   ease: easeWorkerAddress,
   mistakes: mistakesWorkerAddress,

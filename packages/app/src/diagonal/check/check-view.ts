@@ -18,6 +18,7 @@ import type { LatticeSettings, LatticeSheet, LatticeSubject } from '../lattice/l
 import type { LatticeMark } from '../lattice/look.js';
 import { pieceSubject } from '../lattice/piece-subject.js';
 import { placeInWords } from '../lattice/words.js';
+import '../mistakes/wrong-panel.js';
 import type { DiagonalPiece } from '../work/messages.js';
 import { sharesCard } from './shares-card.js';
 
@@ -77,7 +78,7 @@ export class DiagonalCheckView extends LitElement {
   }
 
   private get sheet(): LatticeSheet | null {
-    return this.querySelector('halfhitch-lattice');
+    return this.querySelector('.result halfhitch-lattice');
   }
 
   private goTo(place: Place, focus = false): void {
@@ -136,6 +137,9 @@ export class DiagonalCheckView extends LitElement {
         <section class="card watch" aria-labelledby="watch-name">${this.watch(piece)}</section>
         <section class="card row-card" aria-labelledby="shares-name">${sharesCard(piece)}</section>
       </div>
+      <section class="card wrong-card" aria-labelledby="wrong-name">
+        <halfhitch-diagonal-wrong .pattern=${piece.pattern}></halfhitch-diagonal-wrong>
+      </section>
     `;
   }
 

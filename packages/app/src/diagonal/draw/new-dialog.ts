@@ -12,10 +12,10 @@ import {
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { numberField, numberIn } from '../../draw/dialogs/number-field.js';
 import { FIRST_COLOURS } from '../../draw/edit/blank.js';
-import { freeKey } from '../../draw/edit/legend.js';
 import { checkName } from '../../draw/edit/names.js';
 import type { DiagonalProject } from '../../project/project.js';
 import type { Session } from '../../project/session.js';
+import { keyed } from '../edit/keyed.js';
 import { emptyPattern } from '../edit/pattern.js';
 
 type Begun = Pick<DiagonalProject, 'pattern' | 'wanted'>;
@@ -126,7 +126,7 @@ export class NewDialog extends LitElement {
   private begun(answers: FormData): Begun {
     const written = checkName(String(answers.get('name') ?? ''), 'name');
     const rows = String(answers.get('rows') ?? '').trim();
-    const all = answers.get('colours') === 'same' ? this.colours : firstColours();
+    const all = answers.get('colours') === 'same' ? this.colours : keyed(FIRST_COLOURS);
     const beginning = BEGINNINGS.find(({ value }) => value === answers.get('piece'));
     const begun = (beginning ?? BEGINNINGS[0])?.make({
       strings: numberIn(answers, 'strings'),
@@ -201,12 +201,6 @@ export class NewDialog extends LitElement {
       </form>
     </dialog>`;
   }
-}
-
-function firstColours(): readonly ChartColour[] {
-  const colours: ChartColour[] = [];
-  for (const colour of FIRST_COLOURS) colours.push({ ...colour, key: freeKey(colours) });
-  return colours;
 }
 
 customElements.define('halfhitch-new-diagonal', NewDialog);

@@ -1,7 +1,7 @@
 import '@halfhitch/simulator';
 import { knotIndex } from '@halfhitch/core';
 import type { HalfhitchPiece } from '@halfhitch/simulator';
-import { html, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import '../../styles/diagonal.css';
 import type { Place } from '../../draw/edit/place.js';
 import { NO_SYMMETRY } from '../../draw/edit/symmetry.js';
@@ -15,6 +15,7 @@ import { plainInk } from '../edit/ink.js';
 import '../lattice/lattice-sheet.js';
 import type { LatticeSettings, LatticeSheet, LatticeSubject } from '../lattice/lattice-sheet.js';
 import { pieceSubject } from '../lattice/piece-subject.js';
+import '../mistakes/wrong-panel.js';
 import type { DiagonalPiece } from '../work/messages.js';
 import { DiagonalCourse } from './course.js';
 import { orderNow } from './order-now.js';
@@ -51,7 +52,7 @@ export class DiagonalTieView extends TieBench<InHand> {
   }
 
   private get sheet(): LatticeSheet | null {
-    return this.querySelector('halfhitch-lattice');
+    return this.querySelector('.tie-where halfhitch-lattice');
   }
 
   protected zoom(way: 1 | -1): void {
@@ -91,6 +92,17 @@ export class DiagonalTieView extends TieBench<InHand> {
     this.veiledTo = tying.done;
     sheet.veil(place === null ? null : knotIndex(piece.pattern, place.row, place.column));
     if (place !== null) sheet.goTo(place);
+  }
+
+  protected override below(tying: Tying): TemplateResult | typeof nothing {
+    const { course, piece } = this;
+    if (course === null || piece === null) return nothing;
+    return html`<section class="card wrong-card" aria-labelledby="wrong-name">
+      <halfhitch-diagonal-wrong
+        .pattern=${piece.pattern}
+        .rows=${course.rowsOf(Math.min(tying.done, course.total))}
+      ></halfhitch-diagonal-wrong>
+    </section>`;
   }
 
   private get whole(): HalfhitchPiece | null {
