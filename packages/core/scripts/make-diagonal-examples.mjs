@@ -22,7 +22,9 @@ const FILES = {
   'ellerby-stripes.txt': printDiagonalText(
     diagonalStripes({ strings: 10, colours: [BLUE, CHALK, GREEN, SLATE, ORANGE] }),
   ),
-  'lake-wave.txt': printDiagonalText(wave({ strings: 14, colours: [BLUE, CHALK] })),
+  'lake-wave.txt': printDiagonalText(
+    wave({ strings: 16, colours: [BLUE, CHALK, GREEN, SLATE], swing: 4 }),
+  ),
   'mooring-zigzag.json': printDiagonalDocument(
     zigzag({ strings: 9, colours: [SLATE, ORANGE, CHALK] }),
   ),

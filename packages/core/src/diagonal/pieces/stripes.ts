@@ -42,12 +42,9 @@ export function zigzag(options: ZigzagOptions): DiagonalPattern {
 export interface WaveOptions extends PieceOptions {
   /** How many slots the wave swings to each side, 1 to 700. Default: a third of the strings. */
   readonly swing?: number;
-  /** Rows from crest to crest, even; at least 8 x swing. Default: 8 x swing, 8 at least. */
+  /** Rows from crest to crest, even; at least 2 pi x swing. Default: about 7 x swing. */
   readonly length?: number;
 }
-
-/** The steepest a wave of a given swing may be: rows for each slot it swings. */
-const ROWS_PER_SWING = 8;
 
 /**
  * Bands that swing like a wave: slanting in the middle, and nearly straight down at the crests,
@@ -60,8 +57,10 @@ export function wave(options: WaveOptions): DiagonalPattern {
   whole('strings', strings, FEWEST_STRINGS, DIAGONAL_LIMITS.maxStrings);
   const swing = options.swing ?? Math.max(1, Math.round(strings / 3));
   whole('swing', swing, 1, 700);
-  const length = options.length ?? ROWS_PER_SWING * swing;
-  whole('length', length, ROWS_PER_SWING * swing, DIAGONAL_LIMITS.maxRows);
+  const length = options.length ?? 2 * Math.ceil(3.5 * swing);
+  // The work goes one slot a row to the side, so a sine must not be steeper than that.
+  const shortest = 2 * Math.ceil(Math.PI * swing);
+  whole('length', length, shortest, DIAGONAL_LIMITS.maxRows);
   if (length % 2 === 1) {
     throw new InputError(
       'bad-length',
