@@ -31,6 +31,12 @@ export interface Outcome {
 
 const NONE_DIFFERS = -1;
 
+/** What is otherwise after a row: things that differ more, and slots with another string. */
+interface RowChange {
+  readonly differing: number;
+  readonly moved: number[];
+}
+
 /**
  * A piece compared with what was seen, on which one mistake more can be tried at the price of
  * what it changes only: of a knot tied otherwise, the two strings that hang otherwise are
@@ -153,19 +159,19 @@ export class Trial {
   }
 
   private tryPlaced(mistake: PlacedMistake): Outcome | null {
-    const { comparison, front, tying, piece } = this;
+    const { comparison } = this;
     const { rows } = this.knotted;
     const { row: at } = mistake;
     if (at > this.first || at >= rows) return null;
-    const own = rowWith(piece.rows[at] as PieceRow, mistake, piece.pattern);
-    front.set(this.orderAfter(at - 1));
-    tieRow(own, front, tying);
-    this.work += front.length;
-    const differs = comparison.rowDiffers(at, own, tying, this.start);
-    if (!this.keeps(at, differs)) return null;
-    let total = this.total + differs - (this.differing[at] as number);
+    const changed = this.ownRow(mistake);
+    const differs = (this.differing[at] as number) + changed.differing;
+    let { moved } = changed;
+    if (!this.keeps(at, differs)) {
+      for (const slot of moved) this.other[slot] = -1;
+      return null;
+    }
+    let total = this.total + changed.differing;
     let first = differs > 0 ? at : NONE_DIFFERS;
-    let moved = this.take(this.orderAfter(at));
     let row = at + 1;
     let kept = true;
     for (; kept && row < rows && moved.length > 0; row++) {
@@ -204,6 +210,47 @@ export class Trial {
     return kept ? this.outcome(total, first) : null;
   }
 
+  /** Ties the row of a mistake with it. */
+  private ownRow(mistake: PlacedMistake): RowChange {
+    const { comparison, front, tying, piece } = this;
+    const { row, place } = mistake;
+    const was = piece.rows[row] as PieceRow;
+    const own = rowWith(was, mistake, piece.pattern);
+    const before = this.orderAfter(row - 1);
+    const slot = own.slots[place] as number;
+    if (own.shifted || slot === NO_SLOT) {
+      front.set(before);
+      tieRow(own, front, tying);
+      this.work += front.length;
+      return {
+        differing:
+          comparison.rowDiffers(row, own, tying, this.start) - (this.differing[row] as number),
+        moved: this.take(this.orderAfter(row)),
+      };
+    }
+    // Of a row in which no knots share a string, only the one knot changes.
+    this.work++;
+    const knot = own.knots[place] as number;
+    const string = this.knotted.tying[row * comparison.across + place] as number;
+    let [left, right] = [before[slot] as number, before[slot + 1] as number];
+    const ties = LEFT_TIES[knot % HALF] ? left : right;
+    if (knot !== NO_KNOT && PLACES_CHANGE[knot % HALF]) [left, right] = [right, left];
+    const after = this.orderAfter(row);
+    const moved: number[] = [];
+    for (const [at, hangs] of [
+      [slot, left],
+      [slot + 1, right],
+    ] as const) {
+      if (hangs === after[at]) continue;
+      this.other[at] = hangs;
+      moved.push(at);
+    }
+    const things = (knotThere: number, tiedBy: number): number =>
+      comparison.colourDiffers(row, place, knotThere === NO_KNOT ? BARE : this.colourOf(tiedBy)) +
+      comparison.lookDiffers(row, place, knotThere);
+    return { differing: things(knot, ties) - things(was.knots[place] as number, string), moved };
+  }
+
   /** Notes the strings of `front` that hang elsewhere than in an order; their slots. */
   private take(order: Uint16Array): number[] {
     const moved: number[] = [];
@@ -216,7 +263,7 @@ export class Trial {
   }
 
   /** Ties on in one row with the strings that hang elsewhere. */
-  private follow(row: number, moved: readonly number[]): { moved: number[]; differing: number } {
+  private follow(row: number, moved: readonly number[]): RowChange {
     const { comparison, knotted, piece, other } = this;
     const { across } = comparison;
     const its = piece.rows[row] as PieceRow;
