@@ -44,6 +44,26 @@ function partly(seen: DiagonalSeen, dice: Iterator<number>): DiagonalSeen {
   };
 }
 
+/** Tries every mistake on a piece, and knots each whole to compare. */
+function compareAll(base: Piece, comparison: Comparison): void {
+  const trial = new Trial(base, comparison);
+  for (const slip of possible(base)) {
+    const anew = new Trial(withMistake(base, slip), comparison);
+    const upTo = [...anew.differing.slice(0, trial.first)].every((number) => number === 0);
+    const better =
+      trial.total > 0 &&
+      upTo &&
+      (anew.differing[trial.first] as number) < (trial.differing[trial.first] as number);
+    const outcome = trial.try(slip);
+    if (outcome === null) {
+      expect(better && anew.total < trial.total, diagonalMistakeKey(slip)).toBe(false);
+    } else {
+      expect(outcome.differing, diagonalMistakeKey(slip)).toBe(anew.total);
+      expect(outcome.first).toBe(anew.total === 0 ? comparison.rows : anew.first);
+    }
+  }
+}
+
 describe('a piece with mistakes', () => {
   it('is what the state machine makes of the steps, for every single mistake', () => {
     fc.assert(
@@ -107,25 +127,27 @@ describe('trying one mistake more', () => {
           // From a piece that has a mistake already, too.
           const sound = soundPiece(pattern);
           const base = one % 3 === 0 ? sound : withMistake(sound, chosen[one % 3 === 1 ? 0 : 1]);
-          const trial = new Trial(base, comparison);
-          for (const slip of possible(base)) {
-            const anew = new Trial(withMistake(base, slip), comparison);
-            const upTo = [...anew.differing.slice(0, trial.first)].every((number) => number === 0);
-            const better =
-              trial.total > 0 &&
-              upTo &&
-              (anew.differing[trial.first] as number) < (trial.differing[trial.first] as number);
-            const outcome = trial.try(slip);
-            if (outcome === null) {
-              expect(better && anew.total < trial.total, diagonalMistakeKey(slip)).toBe(false);
-            } else {
-              expect(outcome.differing, diagonalMistakeKey(slip)).toBe(anew.total);
-              expect(outcome.first).toBe(anew.total === 0 ? comparison.rows : anew.first);
-            }
-          }
+          compareAll(base, comparison);
         },
       ),
       { numRuns: 60 },
+    );
+  });
+
+  it('follows strings down through rows whose knots share a string', () => {
+    fc.assert(
+      fc.property(small, fc.nat(), fc.nat(), (pattern, one, two) => {
+        const slips = everyDiagonalSlip(pattern);
+        const off = slips.filter(({ kind }) => kind === 'one-slot-off');
+        fc.pre(off.length > 0);
+        const shifted = off[one % off.length] as DiagonalMistake & { row: number };
+        const above = slips.filter((slip) => 'place' in slip && slip.row < shifted.row);
+        fc.pre(above.length > 0);
+        const slip = above[two % above.length] as DiagonalMistake;
+        const { seen } = makeDiagonalMistakes(pattern, [shifted, slip]);
+        compareAll(withMistake(soundPiece(pattern), shifted), new Comparison(pattern, seen));
+      }),
+      { numRuns: 40 },
     );
   });
 });
