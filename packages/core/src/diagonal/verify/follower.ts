@@ -91,7 +91,8 @@ export class DiagonalFollower {
       else this.wrong('step-cannot-be-done', -1, () => say.stringLeaves(this.steps.at(i).do));
     }
     if (this.machine.halfTying >= 0) this.completeHalf(i);
-    while (this.row < this.rows) this.nextRow(i);
+    // What follows is not asked any more: it has ended, or nobody could make sense of it.
+    while (this.row < this.rows) this.nextRow(length);
   }
 
   private half(i: number, way: HalfWay, tying: number, held: number): void {
@@ -408,6 +409,7 @@ export class DiagonalFollower {
    * knotted with a string on its right must find it on the right.
    */
   private needsExchange(i: number, place: number): boolean {
+    if (this.log.wrong > MISTAKES_FOLLOWED) return false;
     const { a, b } = this.steps;
     const [left, right] = this.pairOf(place);
     const slot = this.machine.slotOf[left] as number;
