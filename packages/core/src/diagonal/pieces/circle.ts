@@ -8,10 +8,11 @@ import { modulo } from './build.js';
  */
 
 /**
- * Step of the circle on which the string in a slot stands before the first row, when it hangs as a
- * right or as a left string of a pair.
+ * Step of the circle on which the string in a slot stands before the first row, from 0 up to
+ * `2 x strings`.
  *
- * @param shown whether the strings on this side of the pairs are those that tie
+ * @param slot from 0
+ * @param tying the side of the pairs of the first row on which the strings hang that tie
  */
 export function stepOnCircle(
   slot: number,
