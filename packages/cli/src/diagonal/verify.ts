@@ -2,11 +2,10 @@ import {
   type ChartNotice,
   type DiagonalPattern,
   type DiagonalPicture,
-  decodeUtf8,
   InputError,
-  readDiagonalPicture,
   readDiagonalPlan,
   readPattern,
+  readPictureFile,
   simulateDiagonal,
   verifyDiagonal,
 } from '@halfhitch/core';
@@ -46,8 +45,12 @@ interface WantedFile {
   readonly notices: readonly ChartNotice[];
 }
 
+/** First byte of a PNG picture; no text begins so. */
+const PNG = 0x89;
+
 /** What a piece is to be: a diagonal pattern, or only a picture of one. */
 function wantedIn(bytes: Uint8Array): WantedFile {
+  if (bytes[0] === PNG) return { ...readPictureFile(bytes, ''), pattern: null };
   try {
     const reading = readPattern(bytes, '');
     if (reading.kind === 'diagonal') {
@@ -56,7 +59,7 @@ function wantedIn(bytes: Uint8Array): WantedFile {
     }
   } catch (error) {
     if (!(error instanceof InputError) || error.code !== 'picture-not-pattern') throw error;
-    return { picture: readDiagonalPicture(decodeUtf8(bytes)), pattern: null, notices: [] };
+    return { ...readPictureFile(bytes, ''), pattern: null };
   }
   throw new InputError(
     'chart-not-diagonal',

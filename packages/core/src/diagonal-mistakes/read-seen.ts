@@ -1,14 +1,17 @@
-import { readDiagonalPicture, readPattern } from '../diagonal/files/index.js';
+import { readPattern, readPictureFile } from '../diagonal/files/index.js';
 import { type DiagonalPattern, NO_KNOT } from '../diagonal/pattern.js';
 import { simulateDiagonal } from '../diagonal/simulate.js';
-import { decodeUtf8 } from '../document/utf8.js';
 import { InputError } from '../errors.js';
 import { KNOT_KINDS } from '../model/knot.js';
 import type { DiagonalSeen } from './seen.js';
 
+/** First byte of a PNG picture; no text begins so. */
+const PNG = 0x89;
+
 /**
  * Reads what was seen of a diagonal piece from a file: its colours as a diagonal picture has them,
- * as text or as a document, with `?` where nothing was looked at; or a diagonal pattern that was
+ * as text or as a document, with `?` where nothing was looked at; as a PNG picture with a pixel for
+ * each gap between strings, see-through where nothing was looked at; or a diagonal pattern that was
  * really knotted, which then gives colours, kinds and how the strings hang.
  *
  * @param fileName for messages; nothing is opened
@@ -16,8 +19,8 @@ import type { DiagonalSeen } from './seen.js';
  */
 export function readDiagonalSeen(bytes: Uint8Array, fileName: string): DiagonalSeen {
   try {
-    const pattern = patternIn(bytes);
-    return pattern === null ? readDiagonalPicture(decodeUtf8(bytes)) : seenOfPattern(pattern);
+    const pattern = bytes[0] === PNG ? null : patternIn(bytes);
+    return pattern === null ? readPictureFile(bytes, '').picture : seenOfPattern(pattern);
   } catch (error) {
     throw error instanceof InputError && fileName !== '' ? error.inFile(fileName) : error;
   }
