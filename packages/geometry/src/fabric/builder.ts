@@ -12,15 +12,18 @@ import type { Lying } from './layers.js';
 import { LEVEL_TOLERANCE, type Level, thinned } from './levels.js';
 import {
   type Around,
+  codesRound,
   type Link,
+  type LinkAsk,
   type Links,
   type LinkWay,
   mirroredAround,
-  type Past,
 } from './links.js';
+import type { Pass, Passes } from './passes.js';
 import type { Routes } from './routes.js';
 import type { Seating } from './seating.js';
-import { kindCode, NO_KNOT } from './shapes.js';
+import { endsRight, kindCode, NO_KNOT } from './shapes.js';
+import type { Spread } from './spread.js';
 import type { BackStretches } from './survey.js';
 
 /** Lengths of the loose ends of base strings, in tying diameters. */
@@ -36,6 +39,9 @@ export interface Work {
   readonly seating: Seating;
   readonly links: Links;
   readonly stretches: BackStretches;
+  readonly passes: Passes;
+  /** Null where no gap opens. */
+  readonly spread: Spread | null;
   readonly routes: Routes;
   readonly lying: Lying;
 }
@@ -62,7 +68,7 @@ export class ChunkBuilder {
     private readonly scale: { readonly x: number; readonly y: number; readonly z: number },
   ) {
     this.reader = new PlanReader(work.plan);
-    this.writer = new ChunkWriter(scale.x, scale.y, scale.z);
+    this.writer = new ChunkWriter(scale.x, scale.y, scale.z, work.spread, work.seating.rowHeight);
     const curves = (of: 'points' | 'lifted') =>
       LEVEL_TOLERANCE.map((tolerance) =>
         work.seating.shapes.map((s) => thinned(s[of], tolerance, s.from, s.to)),
@@ -98,8 +104,7 @@ export class ChunkBuilder {
     if (knot.change !== null) {
       if (last !== null && !begins) this.leave(knot, last, level);
       writer.begin(this.head(knot.tying, 'lead'));
-      const beside = last === null ? undefined : wayOf(knot);
-      const link = this.link('up', knot, last, beside);
+      const link = this.link('up', knot, last);
       writer.follow(link.levels[level]!, this.x(knot.column), this.y(knot.row), sideOf(knot));
     } else if (begins || last === null || !writer.isOpen) {
       writer.begin({ ...this.head(knot.tying, 'lead'), fromAbove: last !== null });
@@ -107,8 +112,9 @@ export class ChunkBuilder {
       this.goTo(knot, last, level);
     }
     const code = kindCode(knot.kind);
-    const lifted = knot.change?.oldLead != null && wayOf(knot) === 'through';
-    const curve = (lifted ? this.liftedCurves : this.knotCurves)[level]![code]!;
+    const curve = (
+      this.work.passes.isLifted(knot.row, knot.column) ? this.liftedCurves : this.knotCurves
+    )[level]![code]!;
     writer.knot(knot.row, knot.column, curve, this.x(knot.column), this.y(knot.row));
   }
 
@@ -118,7 +124,7 @@ export class ChunkBuilder {
     const first = next?.knots[0];
     if (first === undefined) {
       writer.begin(this.head(last.tying, 'tail'));
-      const link = this.link('end', last, last, undefined);
+      const link = this.link('end', last, last);
       const curve = link.levels[level]!;
       const side = sideOf(last);
       const x = this.x(last.column);
@@ -136,65 +142,109 @@ export class ChunkBuilder {
   }
 
   private goTo(knot: KnotReading, last: KnotReading, level: Level): void {
-    const link = this.link('on', knot, last, undefined);
+    const link = this.link('on', knot, last);
     this.writer.follow(link.levels[level]!, this.x(knot.column), this.y(knot.row), sideOf(knot));
   }
 
   /** The old lead on its way to the back, from its last knot. */
   private leave(knot: KnotReading, last: KnotReading, level: Level): void {
     if (knot.change?.oldLead == null) return;
-    const link = this.link(wayOf(knot), knot, last, undefined);
+    const link = this.link(wayOf(knot), knot, last);
     this.writer.follow(link.levels[level]!, this.x(knot.column), this.y(knot.row), sideOf(knot));
     this.writer.end();
   }
 
-  private link(
-    way: LinkWay,
-    knot: KnotReading,
-    last: KnotReading | null,
-    beside: LinkWay | undefined,
-  ): Link {
-    const right = last === null ? 0 : (last.column - knot.column) * sideOf(knot);
-    const down = last === null ? 0 : last.row - knot.row;
-    const alone = way === 'up' && beside === undefined;
-    const turns = way === 'end' || down !== 0;
-    const past = turns
-      ? this.throughPast(knot, last)
-      : way === 'up'
-        ? this.upPast(knot, last)
-        : null;
-    return this.work.links.link(
-      {
-        way,
-        from: alone ? { right: 0, down: 0 } : { right, down },
-        ...(beside ? { beside } : {}),
-        ...(past ? { past: { ...past, around: this.around(past.knot) } } : {}),
-      },
-      this.around(knot),
-    );
+  private link(way: LinkWay, knot: KnotReading, last: KnotReading | null): Link {
+    return this.work.links.link(this.sign(way, knot, last), () => this.ask(way, knot, last, DEPTH));
   }
 
-  /** The lead that was laid through the last knot but one of the row before. */
-  private throughPast(knot: KnotReading, last: KnotReading | null): Passing | null {
-    const row = last === null ? undefined : this.rows[last.row - this.rowsFrom];
-    const laid = row?.knots[row.knots.length - 2];
-    const source = row?.knots[row.knots.length - 3];
-    if (laid?.change?.oldLeadRoute !== 'through' || source === undefined) return null;
-    const right = (source.column - laid.column) * sideOf(laid);
-    return { way: 'through', from: { right, down: 0 }, knot: laid, ...placeFrom(knot, laid) };
-  }
-
-  /** The lead that came up for the knot before, where both knots have theirs from the same gap. */
-  private upPast(knot: KnotReading, last: KnotReading | null): Passing | null {
-    if (last?.change == null || last.row !== knot.row || gapOf(last) !== gapOf(knot)) return null;
-    const there = { knot: last, ...placeFrom(knot, last) };
-    const row = this.rows[last.row - this.rowsFrom]!;
-    const before = row.knots[last.order - 1] ?? lastOf(this.rows[last.row - this.rowsFrom - 1]);
-    if (last.change.oldLead === null || before === null) {
-      return { way: 'up', from: { right: 0, down: 0 }, ...there };
+  /** All that a link depends on, in short: the kinds of knots and the ways through gaps near it. */
+  private sign(way: LinkWay, knot: KnotReading, last: KnotReading | null): string {
+    const { passes } = this.work;
+    const side = sideOf(knot);
+    const gap = knot.column + (side > 0 ? 0 : 1);
+    let sign = `${way}${last === null ? '' : (last.column - knot.column) * side}`;
+    const rows = last === null || last.row < knot.row || knot.order < 3 ? 2 : 1;
+    sign += last === null ? ':' : knot.row - last.row;
+    for (let up = 0; up < rows; up++) {
+      for (let right = -2; right <= 2; right++) {
+        sign += `.${passes.set(knot.row - up, gap + right * side)}`;
+        sign += `/${this.opening(knot.row - up, gap + right * side).toFixed(2)}`;
+      }
     }
-    const { right, down } = placeFrom(last, before);
-    return { way: 'up', beside: wayOf(last), from: { right, down }, ...there };
+    return sign + codesRound(this.around(knot)) + (way === 'end' ? '' : Math.min(knot.order, 3));
+  }
+
+  private opening(row: number, gap: number): number {
+    return this.work.passes.opening(row, gap, this.work.seating);
+  }
+
+  private ask(way: LinkWay, knot: KnotReading, last: KnotReading | null, depth: number): LinkAsk {
+    const side = sideOf(knot);
+    const from =
+      last === null
+        ? { right: 0, down: 0 }
+        : { right: (last.column - knot.column) * side, down: last.row - knot.row };
+    const gap = knot.column + (side > 0 ? 0 : 1);
+    const { passes, seating } = this.work;
+    const pass = passOf(way, knot);
+    const place = way === 'behind' || way === 'down' ? last! : knot;
+    const at = way === 'up' ? gapOf(knot) : way === 'through' ? farGapOf(knot) : farGapOf(place);
+    return {
+      way,
+      around: this.around(knot),
+      from,
+      ...(pass === null ? {} : { lane: passes.lane(place.row, at, pass, seating) }),
+      open: [-1, 0, 1].map((right) => {
+        const here = this.opening(place.row, gap + right * side);
+        const there = way === 'on' ? this.opening(last!.row, gap + right * side) : here;
+        return Math.min(here, there);
+      }),
+      // Other rows are too far away, but for the one that a turn comes from.
+      lifted: (right, down) =>
+        (down === 0 || down === from.down) &&
+        passes.isLifted(knot.row + down, knot.column + right * side),
+      others:
+        depth === 0
+          ? []
+          : this.before(way, knot, last).map((other) => ({
+              ask: this.ask(other.way, other.knot, other.last, depth - 1),
+              ...placeFrom(knot, other.knot),
+            })),
+    };
+  }
+
+  /** The ways that a lead finds in a gap when it goes through it. */
+  private before(way: LinkWay, knot: KnotReading, last: KnotReading | null): readonly Way[] {
+    if (last === null) return [];
+    const ways: Way[] = [];
+    const gap = farGapOf(last);
+    let at: KnotReading = last;
+    // As long as knots have come out of this gap and gone back into it.
+    for (let steps = 0; steps < DEPTH; steps++) {
+      const previous = this.previous(at);
+      const inGap = gapOf(at) === gap;
+      if (inGap && at.change !== null) ways.push({ way: 'up', knot: at, last: previous });
+      if (previous !== null) {
+        if (at.change === null) {
+          if (inGap) ways.push({ way: 'on', knot: at, last: previous });
+        } else if (at.change.oldLead !== null) {
+          const leaving = wayOf(at);
+          const goes = leaving === 'through' && farGapOf(at) === gap;
+          if (inGap || goes) ways.push({ way: leaving, knot: at, last: previous });
+        }
+      }
+      if (!inGap || previous === null || farGapOf(previous) !== gap) break;
+      at = previous;
+    }
+    if (way === 'up' && knot.change?.oldLead != null) ways.push({ way: wayOf(knot), knot, last });
+    return ways;
+  }
+
+  /** The knot tied before one, if it is among the rows that a chunk reads. */
+  private previous(knot: KnotReading): KnotReading | null {
+    const row = this.rows[knot.row - this.rowsFrom];
+    return row?.knots[knot.order - 1] ?? lastOf(this.rows[knot.row - this.rowsFrom - 1]);
   }
 
   private around(knot: KnotReading): Around {
@@ -235,7 +285,12 @@ export class ChunkBuilder {
         this.writer.add(x, top, 0);
       }
       this.writer.begin({ ...this.head(string, 'base'), radius, fromAbove: firstRow > 0 });
-      for (let row = firstRow; row <= endRow; row++) this.writer.add(x, this.border(row), 0);
+      this.writer.add(x, top, 0);
+      for (let row = firstRow; row < endRow; row++) {
+        // Base strings that spread turn at the middle of a row.
+        if (this.work.spread !== null) this.writer.add(x, this.y(row), 0);
+        this.writer.add(x, this.border(row + 1), 0);
+      }
       this.writer.end(endRow < plan.rows);
       if (endRow === plan.rows) {
         this.writer.begin({ ...this.head(string, 'tail'), radius });
@@ -259,9 +314,7 @@ export class ChunkBuilder {
       cutLine(line, top, bottom, (points, cutTop, cutBottom) => {
         // A lead's own direction may be up the work, so its last point may be at the top.
         this.writer.begin({ ...this.head(string, part), fromAbove: cutTop });
-        for (let i = 0; i < points.length; i += 3) {
-          this.writer.add(points[i]!, points[i + 1]!, points[i + 2]!);
-        }
+        this.writer.addStraight(points);
         this.writer.end(cutBottom);
       });
     }
@@ -287,7 +340,20 @@ export class ChunkBuilder {
 
 const sideOf = (knot: KnotReading): number => (knot.direction === 'right' ? 1 : -1);
 
-type Passing = Omit<Past, 'around'> & { readonly knot: KnotReading };
+/** How many ways back a link looks for what is before it, and before that. */
+const DEPTH = 2;
+
+/** A way that a lead takes, told by the knots that it leads from and to. */
+interface Way {
+  readonly way: LinkWay;
+  readonly knot: KnotReading;
+  readonly last: KnotReading | null;
+}
+
+const passOf = (way: LinkWay, knot: KnotReading): Pass | null => {
+  if (way === 'up') return knot.order === 0 ? 'first' : 'up';
+  return way === 'on' || way === 'end' ? null : way;
+};
 
 /** Where one knot is as seen from another in its own direction. */
 const placeFrom = (knot: KnotReading, other: KnotReading) => ({
@@ -302,6 +368,8 @@ const wayOf = (knot: KnotReading): LinkWay => knot.change?.oldLeadRoute ?? 'down
 const lastOf = (row: RowReading | undefined): KnotReading | null =>
   row?.knots[row.knots.length - 1] ?? null;
 
-/** The gap from which a knot's lead comes. */
+/** The gap from which a knot's lead comes, and the one to which it goes. */
 const gapOf = ({ column, kind }: KnotReading): number =>
   column + (startSide(kind) === 'right' ? 1 : 0);
+const farGapOf = ({ column, kind }: KnotReading): number =>
+  column + (endsRight(kindCode(kind)) ? 1 : 0);

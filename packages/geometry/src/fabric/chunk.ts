@@ -1,4 +1,5 @@
 import type { StringRole } from '@halfhitch/core';
+import type { Spread } from './spread.js';
 
 /** What a strand of a chunk is. */
 export type StrandPart =
@@ -59,6 +60,8 @@ export class ChunkWriter {
     private readonly scaleX: number,
     private readonly scaleY: number,
     private readonly scaleZ: number,
+    private readonly spread: Spread | null,
+    private readonly rowHeight: number,
   ) {}
 
   begin(head: StrandHead): void {
@@ -70,16 +73,34 @@ export class ChunkWriter {
     return this.open !== null;
   }
 
-  /** A point, in tying diameters. */
+  /** A point of the closed piece, in tying diameters. */
   add(x: number, y: number, z: number): void {
     if (this.length + 3 > this.points.length) {
       const more = new Float32Array(this.points.length * 2);
       more.set(this.points);
       this.points = more;
     }
-    this.points[this.length++] = x * this.scaleX;
+    this.points[this.length++] =
+      (this.spread === null ? x : this.spread.x(x, y / this.rowHeight)) * this.scaleX;
     this.points[this.length++] = y * this.scaleY;
     this.points[this.length++] = z * this.scaleZ;
+  }
+
+  /** Points of a polyline; where the piece spreads, with more between, a row apart at most. */
+  addStraight(points: readonly number[]): void {
+    for (let i = 0; i < points.length; i += 3) {
+      if (i > 0 && this.spread !== null) {
+        const dx = points[i]! - points[i - 3]!;
+        const dy = points[i + 1]! - points[i - 2]!;
+        const dz = points[i + 2]! - points[i - 1]!;
+        const parts = Math.ceil(Math.hypot(dx, dy) / this.rowHeight);
+        for (let k = 1; k < parts; k++) {
+          const f = k / parts - 1;
+          this.add(points[i]! + dx * f, points[i + 1]! + dy * f, points[i + 2]! + dz * f);
+        }
+      }
+      this.add(points[i]!, points[i + 1]!, points[i + 2]!);
+    }
   }
 
   /**

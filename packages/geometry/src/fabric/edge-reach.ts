@@ -1,5 +1,5 @@
 import type { EdgeTechnique } from '@halfhitch/core';
-import type { Links } from './links.js';
+import type { Around, Links } from './links.js';
 import type { Seating } from './seating.js';
 import { kindCode, mirrorCode, NO_KNOT } from './shapes.js';
 
@@ -23,10 +23,11 @@ export function edgeReach(
 /** Distance from the outermost base string to the middle of the lead that goes round it. */
 export function turnReach(columns: number, links: Links): number {
   const forward = kindCode('forward');
-  const { levels } = links.link({ way: 'on', from: { right: 0, down: -1 } }, (right, down) => {
+  const around: Around = (right, down) => {
     if (right < 0 || right >= columns) return NO_KNOT;
     return down % 2 === 0 ? forward : mirrorCode(forward);
-  });
+  };
+  const { levels } = links.linkFor({ way: 'on', from: { right: 0, down: -1 }, around });
   let most = 0;
   const [points] = levels as [Float64Array];
   for (let i = 0; i < points.length; i += 3) most = Math.max(most, -points[i]!);

@@ -9,6 +9,7 @@ import { LEVELS, type Level } from './levels.js';
 import { Links } from './links.js';
 import { BESIDE, Routes } from './routes.js';
 import { seatingOf } from './seating.js';
+import { Spread } from './spread.js';
 import { survey } from './survey.js';
 
 export interface FabricOptions {
@@ -23,24 +24,32 @@ export interface FabricOptions {
   readonly rowsPerChunk?: number;
 }
 
-/** Sizes in mm. */
+/**
+ * Sizes in mm. Where leads pass to the back, base strings are further apart: the width, and the width
+ * of a knot that the aspect goes by, are means over all rows.
+ */
 export interface FabricSize extends FinishedSize {
+  /** Where it is widest, and where no gap is open. */
+  readonly greatestWidth: number;
+  readonly leastWidth: number;
   /** From the front of the knots to the back of the outermost float. */
   readonly thicknessWithFloats: number;
 }
 
 /**
  * A whole piece as it hangs when it is done, built some rows at a time. Nothing of it is kept but
- * where stretches of lead lie behind the work, some tens of bytes for each colour change.
+ * where stretches of lead lie behind the work, some tens of bytes for each colour change, and where
+ * base strings run, some bytes for each knot.
  *
- * Column c's base string is at x = c times the width of a knot, row r's knots are at y = r times the
- * height of a row. x right, y down the page, z to the viewer of the front.
+ * Column c's base string is at x = c times the width of a knot or, where gaps open for what passes to
+ * the back, further out from the middle of the piece; row r's knots are at y = r times the height of
+ * a row. x right, y down the page, z to the viewer of the front.
  */
 export class Fabric {
   readonly rows: number;
   readonly columns: number;
   readonly size: FabricSize;
-  /** Distance of neighbouring base strings and of rows, mm. */
+  /** Distance of neighbouring base strings where nothing passes between them, and of rows, mm. */
   readonly pitch: number;
   readonly rowHeight: number;
   /** Layers in which floats and tails lie behind the work. */
@@ -49,6 +58,8 @@ export class Fabric {
   readonly chunks: number;
   readonly rowsPerChunk: number;
   private readonly builder: ChunkBuilder;
+  private readonly spread: Spread | null;
+  private readonly scaleX: number;
   /** Stretches behind chunk k: `behind` from `behindFrom[k]` to before `behindFrom[k + 1]`. */
   private readonly behindFrom: Int32Array;
   private readonly behind: Int32Array;
@@ -69,24 +80,31 @@ export class Fabric {
     this.rows = plan.rows;
     this.columns = plan.columns;
     this.chunks = Math.ceil(plan.rows / this.rowsPerChunk);
-    const { pairs, stretches } = survey(plan);
+    const { pairs, stretches, passes } = survey(plan);
     const seating = seatingOf(pairs, ratio);
     const links = Links.of(seating);
-    const routes = new Routes(stretches, seating, plan.columns, plan.start);
+    const routes = new Routes(stretches, seating, passes, plan.start);
     const lying = laid(stretches, routes, seating);
-    const work: Work = { plan, seating, links, stretches, routes, lying };
+    const spread = Spread.of(passes, seating);
+    const work: Work = { plan, seating, links, stretches, passes, spread, routes, lying };
     const scale = { x: diameter * across, y: diameter * along, z: diameter };
     this.builder = new ChunkBuilder(work, scale);
+    this.spread = spread;
+    this.scaleX = scale.x;
     this.pitch = seating.pitch * scale.x;
     this.rowHeight = seating.rowHeight * scale.y;
     this.layers = lying.layers;
     const thickness = seating.front - seating.back + 1;
     const reach = edgeReach(plan.edge, plan.rows, plan.columns, seating, links);
+    const closed = (plan.columns - 1) * seating.pitch + reach;
+    const { mean, most } = spread ?? { mean: 0, most: 0 };
     this.size = {
-      width: ((plan.columns - 1) * seating.pitch + reach) * scale.x,
+      width: (closed + mean) * scale.x,
+      greatestWidth: (closed + most) * scale.x,
+      leastWidth: closed * scale.x,
       length: plan.rows * this.rowHeight,
       thickness: thickness * scale.z,
-      aspect: this.pitch / this.rowHeight,
+      aspect: (this.pitch + (mean * scale.x) / plan.columns) / this.rowHeight,
       thicknessWithFloats: (thickness + lying.layers * BESIDE) * scale.z,
     };
     const index = indexBehind(work, this.chunks, this.rowsPerChunk);
@@ -118,13 +136,40 @@ export class Fabric {
     );
   }
 
+  /** Where the middle of a knot lies: x and y, mm. */
+  placeOf(row: number, column: number): readonly [number, number] {
+    return [this.spreadX(column * this.pitch, row * this.rowHeight), row * this.rowHeight];
+  }
+
   /** The knot at a point of the front or the back, in mm, or null beside the piece. */
   knotAt(x: number, y: number): Cell | null {
-    // Never minus nought.
-    const column = Math.round(x / this.pitch) + 0;
-    const row = Math.round(y / this.rowHeight) + 0;
+    const row = Math.round(y / this.rowHeight);
+    const column = this.columnAt(x, y);
     const inside = row >= 0 && row < this.rows && column >= 0 && column < this.columns;
-    return inside ? { row, column } : null;
+    // Never minus nought.
+    return inside ? { row: row + 0, column: column + 0 } : null;
+  }
+
+  /** The knot nearest to a point, in mm. */
+  nearestKnot(x: number, y: number): Cell {
+    const within = (place: number, count: number) => Math.min(Math.max(place, 0), count - 1);
+    return {
+      row: within(Math.round(y / this.rowHeight), this.rows),
+      column: within(this.columnAt(x, y), this.columns),
+    };
+  }
+
+  private columnAt(x: number, y: number): number {
+    if (this.spread === null) return Math.round(x / this.pitch);
+    return this.spread.columnAt(x / this.scaleX, this.inRows(y));
+  }
+
+  private spreadX(x: number, y: number): number {
+    return this.spread === null ? x : this.spread.x(x / this.scaleX, this.inRows(y)) * this.scaleX;
+  }
+
+  private inRows(y: number): number {
+    return y / this.rowHeight;
   }
 }
 

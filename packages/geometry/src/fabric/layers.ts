@@ -18,6 +18,9 @@ const DETOUR = 0.4;
 /** What it costs to run across a place where any other passes to the front, sooner or later. */
 const ACROSS = 30;
 
+/** Stretches nearer than this are in each other's way, in diameters. */
+const CLEAR = 0.952;
+
 /** Which ends of a stretch hang loose and do not go through to the front. */
 const START = 1;
 const END = 2;
@@ -40,7 +43,7 @@ export function laid(stretches: BackStretches, routes: Routes, seating: Seating)
   const rows = new Map<number, number[]>();
   const seen = new Int32Array(stretches.count).fill(-1);
   const flats = new Map<number, Flat>();
-  const cost = new Float64Array(MOST_LAYERS);
+  const costs = new Float64Array(MOST_LAYERS);
   const doors = doorsByRow(stretches, routes, seating.rowHeight);
   let layers = 0;
   let firstRow = 0;
@@ -51,10 +54,13 @@ export function laid(stretches: BackStretches, routes: Routes, seating: Seating)
     tips[id] = (stretches.from(id) === null ? START : 0) | (stretches.to(id) === null ? END : 0);
     let least = Infinity;
     let flat: Flat = [];
+    // In the first layer that nothing lies in yet it is as well off as in any beyond.
+    const cost = costs.subarray(0, Math.min(layers + 1, MOST_LAYERS));
     for (let c = 0; c < Routes.CHOICES; c++) {
       const tried = routes.flat(id, c);
       cost.fill(0);
       const across = ACROSS * doorsCrossed(tried, id, doors, seating.rowHeight);
+      if (foldsBack(tried)) cost.fill(1);
       const [low, high] = rowsOf(tried, seating.rowHeight);
       const mark = id * Routes.CHOICES + c;
       for (let row = low; row <= high; row++) {
@@ -64,7 +70,7 @@ export function laid(stretches: BackStretches, routes: Routes, seating: Seating)
           weigh(cost, tried, tips[id]!, flats.get(other)!, tips[other]!, layer[other]!);
         }
       }
-      for (let k = 0; k < MOST_LAYERS; k++) {
+      for (let k = 0; k < cost.length; k++) {
         const sum = CONFLICT * cost[k]! + across + k + DETOUR * c;
         if (sum >= least) continue;
         least = sum;
@@ -173,6 +179,11 @@ const passes = (through: Flat, tips: number, along: Flat): boolean =>
   ((tips & START) === 0 && near(endOf(through, 0), along)) ||
   ((tips & END) === 0 && near(endOf(through, through.length - 2), along));
 
+/** Whether a way comes back to one of its own ends. */
+const foldsBack = (flat: Flat): boolean =>
+  (flat.length > 6 && near(endOf(flat, 0), flat.slice(2))) ||
+  (flat.length > 6 && near(endOf(flat, flat.length - 2), flat.slice(0, -2)));
+
 const endOf = (flat: Flat, at: number): Flat => [flat[at]!, flat[at + 1]!];
 
 function apart(a: Flat, b: Flat): boolean {
@@ -209,7 +220,9 @@ function near(a: Flat, b: Flat): boolean {
 }
 
 function nearPieces(a: Flat, i: number, i2: number, b: Flat, j: number, j2: number): boolean {
-  const limit = 1 - 1e-6;
+  if (gapOf(a[i]!, a[i2]!, b[j]!, b[j2]!) > CLEAR) return false;
+  if (gapOf(a[i + 1]!, a[i2 + 1]!, b[j + 1]!, b[j2 + 1]!) > CLEAR) return false;
+  const limit = CLEAR * CLEAR;
   return (
     offPiece(a[i]!, a[i + 1]!, b, j, j2) < limit ||
     offPiece(a[i2]!, a[i2 + 1]!, b, j, j2) < limit ||
@@ -218,6 +231,10 @@ function nearPieces(a: Flat, i: number, i2: number, b: Flat, j: number, j2: numb
     crossing(a, i, i2, b, j, j2)
   );
 }
+
+/** Distance of two ranges in one direction. */
+const gapOf = (a: number, a2: number, b: number, b2: number): number =>
+  Math.max(Math.min(a, a2) - Math.max(b, b2), Math.min(b, b2) - Math.max(a, a2));
 
 /** Squared distance of a point from a piece. */
 function offPiece(x: number, y: number, p: Flat, i: number, i2: number): number {

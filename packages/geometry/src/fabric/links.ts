@@ -1,8 +1,9 @@
 import { lengthOf } from '../curve/polyline.js';
 import { LEVEL_TOLERANCE, thinned } from './levels.js';
+import { outsideOf } from './passes.js';
 import type { Seating } from './seating.js';
 import { BEAD_STEP, settle } from './settle.js';
-import { isClove, type KnotShape, mirrorCode, NO_KNOT } from './shapes.js';
+import { type KnotShape, mirrorCode, NO_KNOT } from './shapes.js';
 
 /**
  * What a lead does between its knots:
@@ -27,51 +28,27 @@ export type Around = (right: number, down: number) => number;
 
 export interface LinkAsk {
   readonly way: LinkWay;
+  /** Kinds of the knots round the one it leads to. */
+  readonly around: Around;
   /** Where the knot that the lead comes from is, as seen from the other one. */
   readonly from: { readonly right: number; readonly down: number };
-  /** With `up`: how the lead before it leaves. */
-  readonly beside?: LinkWay;
-  /** Another lead that passes to or from the back in the same gap. */
-  readonly past?: Past;
+  /** Height at which a way to or from the back passes, from the middle of that knot. */
+  readonly lane?: number;
+  /** How far the gaps right of the knots -2, -1, 0 are open. Default: closed. */
+  readonly open?: readonly number[];
+  /** Whether an old lead lies under the riding turn of a knot near it. Default: nowhere. */
+  readonly lifted?: (right: number, down: number) => boolean;
+  /** What is there before it and comes near it. */
+  readonly others?: readonly Other[];
 }
 
-/** A way to or from the back beside a link, as seen from the knot that the link leads to. */
-export interface Past {
-  readonly way: 'through' | 'up';
-  readonly beside?: LinkWay;
-  readonly from: LinkAsk['from'];
-  readonly around: Around;
+/** Another way, and where the knot it leads to is as seen from the knot that the link leads to. */
+export interface Other {
+  readonly ask: LinkAsk;
   readonly right: number;
   readonly down: number;
   /** Whether its row goes the other way. */
   readonly mirrored: boolean;
-}
-
-/** How far below the middle of its row a lead passes to the back, in a gap between base strings. */
-export const PASSING = 0.51;
-
-/** The same for a lead that goes down to the back at a turn. */
-export const PASSING_DOWN = 1.53;
-
-/**
- * A knot's way of having its gap: its kind code, and whether the knot before it in the row turns
- * back too, so that both have their leads from one gap, as in a piece two knots wide.
- */
-export const gapUse = (code: number, before: number): number => code + (before >= 2 ? 4 : 0);
-
-/**
- * How far above the middle of its row a lead comes up: for a knot that turns back, higher, since the
- * knot beside it has its lead from the same gap.
- */
-export const comingUp = (use: number): number => (use === 2 || use === 3 ? 1.53 : 0.51);
-
-/**
- * How far below the middle a lead passes behind the last knot of a row, where the knot before it may
- * have sent another through, and the last knot's own lead comes up.
- */
-export function passingBehind(use: number): number {
-  if (use >= 6) return 0.51;
-  return isClove(use & 3) ? -1.53 : -0.51;
 }
 
 /** How far the last end is led before it hangs straight. */
@@ -88,6 +65,7 @@ const ofSeating = new WeakMap<Seating, Links>();
 
 /** Ways between knots, worked out once for each surrounding in which they occur. */
 export class Links {
+  private readonly bySign = new Map<string, Link>();
   private readonly known = new Map<string, Link>();
   private readonly paths = new Map<string, Float64Array>();
 
@@ -108,27 +86,50 @@ export class Links {
     return this.seating.back - 0.5;
   }
 
-  /** A link for a knot tied to the right, or for one tied to the left if `around` is mirrored. */
-  link(ask: LinkAsk, around: Around): Link {
-    const key = keyOf(ask, around);
+  /**
+   * A link for a knot tied to the right, or for one tied to the left if `around` is mirrored, as it
+   * lies when every gap is closed.
+   *
+   * @param sign stands for all that `ask` tells; what is asked is worked out only when it is new
+   */
+  link(sign: string, ask: () => LinkAsk): Link {
+    let link = this.bySign.get(sign);
+    if (!link) {
+      link = this.linkFor(ask());
+      this.bySign.set(sign, link);
+    }
+    return link;
+  }
+
+  linkFor(ask: LinkAsk): Link {
+    const key = keyOf(ask);
     const found = this.known.get(key);
     if (found) return found;
-    const path = this.path(ask, around, key);
+    const path = this.path(ask, key);
     const last = path.length / 3 - 2;
+    const open = new Gaps(this.seating, ask);
+    const spread = path.map((v, i) => (i % 3 === 0 ? open.spread(v) : v));
     const link: Link = {
       levels: LEVEL_TOLERANCE.map((tolerance) => thinned(path, tolerance, 1, last)),
-      length: lengthOf(path.subarray(3, path.length - 3)),
+      length: lengthOf(spread.subarray(3, path.length - 3)),
     };
     this.known.set(key, link);
     return link;
   }
 
-  private path(ask: LinkAsk, around: Around, key: string): Float64Array {
+  private path(ask: LinkAsk, key: string): Float64Array {
     const found = this.paths.get(key);
     if (found) return found;
-    const path = settle(this.guess(ask, around), this.obstacles(ask, around));
+    const gaps = new Gaps(this.seating, ask);
+    const path = settle(this.guess(ask, gaps), this.obstacles(ask, gaps));
+    for (let i = 0; i < path.length; i += 3) path[i] = gaps.closed(path[i]!);
     this.paths.set(key, path);
     return path;
+  }
+
+  private turnsBack(code: number): boolean {
+    const shape = this.shape(code);
+    return shape.entrySide === shape.exitSide;
   }
 
   private shape(code: number): KnotShape {
@@ -137,37 +138,38 @@ export class Links {
   }
 
   /** A rough way with the right strands over and under it. */
-  private guess(ask: LinkAsk, around: Around): number[] {
-    const { pitch, rowHeight } = this.seating;
-    const { way, from } = ask;
-    const half = pitch / 2;
+  private guess(ask: LinkAsk, gaps: Gaps): number[] {
+    const { rowHeight } = this.seating;
+    const { way, from, around, others = [] } = ask;
     const to = this.shape(around(0, 0));
     const entry = attach(to, 'entry', 0, 0);
+    const lane = ask.lane ?? 0;
     if (way === 'up') {
-      const x = to.entrySide * half;
-      const y = -comingUp(gapUse(around(0, 0), around(-1, 0)));
-      return [...this.post(x, y, 'up'), x, y, 0, x, y * 0.6, 0.9, ...entry];
+      const x = gaps.post(0, to.entrySide);
+      return [...this.post(x, lane, 'up'), x, lane, 0, x, lane * 0.6, 0.9, ...entry];
     }
     const before = this.shape(around(from.right, from.down));
-    const ax = from.right * pitch;
+    const ax = gaps.column(from.right);
     const ay = from.down * rowHeight;
     const exit = attach(before, 'exit', ax, ay);
-    const gapOfExit = ax + before.exitSide * half;
+    const gapOfExit = gaps.middle(from.right, before.exitSide);
     const exitHeight = exit[4]!;
     const { passing } = this;
     // Where another lead has gone through the gap before, the turn passes in front of it.
-    const turning = gapOfExit - (ask.past ? 0.6 * before.exitSide : 0);
-    const outer = ask.past ? passing + 1 : passing;
-    const behind = ay + passingBehind(gapUse(around(0, 0), around(-1, 0)));
+    const past = others.length > 0;
+    const turning = gapOfExit - (past ? 0.6 * before.exitSide : 0);
+    const outer = past ? passing + 1 : passing;
+    const away = gaps.post(from.right, before.exitSide);
+    const height = ay + lane;
     switch (way) {
       case 'on': {
-        const gapOfEntry = to.entrySide * half;
+        const gapOfEntry = gaps.middle(0, to.entrySide);
         const join = [turning, exitHeight, outer];
-        const there = from.down === 0 && gapOfEntry === gapOfExit;
+        const there = from.down === 0 && Math.abs(gapOfEntry - gapOfExit) < 1e-6;
         const more = there
           ? []
           : [
-              ...(ask.past ? [turning, exitHeight + 1.2, outer] : []),
+              ...(past ? [turning, exitHeight + 1.2, outer] : []),
               ...[gapOfEntry, entry[1]!, passing],
             ];
         return [...exit, ...join, ...more, ...entry];
@@ -175,32 +177,32 @@ export class Links {
       case 'through': {
         const side = to.entrySide;
         const under = this.seating.front + 0.02;
+        const far = gaps.post(0, -side);
         return [
           ...exit,
-          ...[side * 1.1, -0.1, passing + 0.5],
-          ...[side * 0.6, 0, under],
+          ...[side * 1.1, 0.2, passing + 0.5],
+          ...[side * 0.6, 0.2, under],
           ...[0, 0, under],
-          ...[-side * 0.6, 0.3, under],
-          ...[-side * (half - 0.2), 1, passing],
-          ...[-side * half, 0.9, 0],
-          ...this.post(-side * half, PASSING, 'down'),
+          ...[-side * 0.6, -0.3, under],
+          ...[far + side * 0.2, -1, passing],
+          ...[far, Math.min(lane, -0.9), 0],
+          ...this.post(far, lane, 'down'),
         ];
       }
       case 'behind':
         return [
           ...exit,
-          ...[gapOfExit - before.exitSide * 0.2, behind, 0.8],
-          ...[gapOfExit, behind, 0],
-          ...this.post(gapOfExit, behind, 'down'),
+          ...[away - before.exitSide * 0.2, height, 0.8],
+          ...[away, height, 0],
+          ...this.post(away, height, 'down'),
         ];
       case 'down':
         return [
           ...exit,
           ...[turning, exitHeight + 0.4, outer],
-          ...(ask.past ? [turning, exitHeight + 1.2, outer] : []),
-          ...[turning, ay + PASSING_DOWN, 0.8],
-          ...[gapOfExit, ay + PASSING_DOWN, 0],
-          ...this.post(gapOfExit, ay + PASSING_DOWN, 'down'),
+          ...[away, height, 0.8],
+          ...[away, height, 0],
+          ...this.post(away, height, 'down'),
         ];
       case 'end': {
         const y = exitHeight + END_RUN;
@@ -223,9 +225,9 @@ export class Links {
     return way === 'up' ? [...beyond, ...end] : [...end, ...beyond];
   }
 
-  private obstacles(ask: LinkAsk, around: Around): number[] {
-    const { pitch, rowHeight, ratio } = this.seating;
-    const { way, from, beside, past } = ask;
+  private obstacles(ask: LinkAsk, gaps: Gaps): number[] {
+    const { rowHeight, ratio } = this.seating;
+    const { way, from, around, lifted, others = [] } = ask;
     const out: number[] = [];
     for (let right = BLOCK.left; right <= BLOCK.right; right++) {
       let any = false;
@@ -235,52 +237,118 @@ export class Links {
         any = true;
         const shape = this.shape(code);
         const isTo = right === 0 && down === 0;
-        const isFrom = way !== 'up' && right === from.right && down === from.down;
-        const changed = isTo && (way === 'through' || beside === 'through');
-        // What goes on from a knot is this link itself, or the lead that leaves beside it.
-        const leaves =
-          isFrom || (beside !== undefined && right === from.right && down === from.down);
+        const isFrom = right === from.right && down === from.down && !(isTo && way === 'up');
+        const points = lifted?.(right, down) ? shape.lifted : shape.points;
+        // Where other ways into and out of knots are given, they stand for the knots' own ends.
         const comesIn = isTo && way !== 'end';
-        const points = changed ? shape.lifted : shape.points;
-        const first = comesIn ? shape.from + OWN : 0;
-        const last = leaves ? shape.to - (isFrom ? OWN : 0) : points.length / 3 - 1;
+        const isNext = right === 1 && (down === 0 || (down === from.down && others.length > 0));
+        const isBefore = right === -1 && down === 0 && others.length > 0;
+        const turnsBack = shape.entrySide === shape.exitSide;
+        const cutIn = isTo || isNext || (isFrom && (turnsBack || others.length > 0));
+        const cutOut = isFrom || isBefore || (isNext && down !== 0);
+        const first = cutIn ? shape.from + (comesIn && way !== 'through' ? OWN : 0) : 0;
+        const last = cutOut ? shape.to - (isFrom && way !== 'up' ? OWN : 0) : points.length / 3 - 1;
+        const narrow =
+          isTo && turnsBack && from.down === 0 && this.turnsBack(around(from.right, 0));
         for (let i = first; i <= last; i += 2) {
           const at = i * 3;
+          if (narrow && i > shape.to && Math.abs(points[at]!) > STUB) break;
           out.push(
-            points[at]! + right * pitch,
+            points[at]! + gaps.column(right),
             points[at + 1]! + down * rowHeight,
             points[at + 2]!,
-            1,
+            KEEP,
           );
         }
       }
-      if (any) for (let y = -8; y <= 8; y += 0.25) out.push(right * pitch, y, 0, (1 + ratio) / 2);
-    }
-    if (past !== undefined) {
-      const other: LinkAsk = {
-        way: past.way,
-        from: past.from,
-        ...(past.beside ? { beside: past.beside } : {}),
-      };
-      const path = this.path(other, past.around, keyOf(other, past.around));
-      const side = past.mirrored ? -1 : 1;
-      for (let i = 3; i < path.length - 3; i += 3) {
-        const x = path[i]! * side + past.right * pitch;
-        out.push(x, path[i + 1]! + past.down * rowHeight, path[i + 2]!, 1);
+      if (any) {
+        const x = gaps.column(right);
+        for (let y = -8; y <= 8; y += 0.25) out.push(x, y, 0, (KEEP * (1 + ratio)) / 2);
       }
     }
-    if (beside !== undefined) {
-      const other: LinkAsk = { way: beside, from };
-      const path = this.path(other, around, keyOf(other, around));
-      for (let i = 3; i < path.length - 3; i += 3)
-        out.push(path[i]!, path[i + 1]!, path[i + 2]!, 1);
+    for (const other of others) {
+      const path = this.path(other.ask, keyOf(other.ask));
+      const side = other.mirrored ? -1 : 1;
+      for (let i = 3; i < path.length - 3; i += 3) {
+        const x = gaps.spread(path[i]! * side + other.right * this.seating.pitch);
+        out.push(x, path[i + 1]! + other.down * rowHeight, path[i + 2]!, KEEP);
+      }
     }
     return out;
   }
 }
 
+/** Columns round a knot with the gaps between them open; 0 is the knot's own. */
+class Gaps {
+  private readonly columns: readonly number[];
+  private readonly hasKnot: readonly boolean[];
+
+  constructor(
+    private readonly seating: Seating,
+    { around, open = [] }: LinkAsk,
+  ) {
+    const { pitch } = seating;
+    const [a = 0, b = 0, c = 0] = open;
+    this.columns = [-2 * pitch - a - b, -pitch - b, 0, pitch + c];
+    this.hasKnot = [-2, -1, 0, 1].map((right) =>
+      [-1, 0, 1].some((down) => around(right, down) !== NO_KNOT),
+    );
+  }
+
+  column(right: number): number {
+    const { pitch } = this.seating;
+    if (right < -2) return this.columns[0]! + (right + 2) * pitch;
+    return right > 1 ? this.columns[3]! + (right - 1) * pitch : this.columns[right + 2]!;
+  }
+
+  /** Middle of the gap beside a column. */
+  middle(right: number, side: number): number {
+    return (this.column(right) + this.column(right + side)) / 2;
+  }
+
+  /** Where leads pass to the back beside a column: in its gap, or beside the piece. */
+  post(right: number, side: number): number {
+    const inside = this.hasKnot[right + side + 2] ?? false;
+    return inside ? this.middle(right, side) : this.column(right) + side * outsideOf(this.seating);
+  }
+
+  /** From a closed piece to this one. */
+  spread(x: number): number {
+    const { pitch, halfWidth } = this.seating;
+    const right = Math.round(x / pitch);
+    const beyond = x - right * pitch;
+    const side = Math.sign(beyond);
+    const more = Math.abs(beyond) - halfWidth;
+    const at = this.column(right);
+    if (more <= 0) return at + beyond;
+    const opening = side * (this.column(right + side) - at) - pitch;
+    return at + beyond + (side * opening * more) / (pitch - 2 * halfWidth);
+  }
+
+  /** And back. */
+  closed(x: number): number {
+    const { pitch, halfWidth } = this.seating;
+    let right = -2;
+    while (right < 1 && x > this.middle(right, 1)) right++;
+    const beyond = x - this.column(right);
+    const side = Math.sign(beyond);
+    const more = Math.abs(beyond) - halfWidth;
+    if (more <= 0) return right * pitch + beyond;
+    const opening = side * (this.column(right + side) - this.column(right)) - pitch;
+    if (opening <= 0) return right * pitch + beyond;
+    const free = pitch - 2 * halfWidth;
+    return right * pitch + side * (halfWidth + (more * free) / (free + opening));
+  }
+}
+
 /** Points of a knot at the end of a link that the link need not keep away from. */
 const OWN = 14;
+
+/** How far ways keep from what is there, by touching: a little more, for they move aside later. */
+const KEEP = 1.01;
+
+/** How far a knot's end reaches where the lead to it comes from the same gap. */
+const STUB = 1.3;
 
 /** Two points of a knot, in the lead's direction, where it is held when a link is settled. */
 function attach(shape: KnotShape, end: 'entry' | 'exit', x: number, y: number): number[] {
@@ -290,15 +358,35 @@ function attach(shape: KnotShape, end: 'entry' | 'exit', x: number, y: number): 
   return picks.flatMap((i) => [points[i * 3]! + x, points[i * 3 + 1]! + y, points[i * 3 + 2]!]);
 }
 
-function keyOf({ way, from, beside, past }: LinkAsk, around: Around): string {
-  const other = past
-    ? `${past.way} ${past.beside} ${past.right} ${past.down} ${past.from.right} ${past.from.down}`
-    : '';
-  let key = `${way} ${from.right} ${from.down} ${beside ?? ''} ${other}:`;
-  for (let down = BLOCK.up; down <= BLOCK.down; down++) {
-    for (let right = BLOCK.left; right <= BLOCK.right; right++) key += around(right, down) + 1;
+function keyOf(ask: LinkAsk): string {
+  const { way, from, around, lane, open = [], lifted, others = [] } = ask;
+  let key = `${way} ${from.right} ${from.down} ${lane?.toFixed(3) ?? ''}`;
+  key += ` ${open.map((v) => v.toFixed(3)).join()}:`;
+  key += codesRound(around) + liftedRound(lifted);
+  for (const { ask: other, right, down, mirrored } of others) {
+    key += `[${right} ${down} ${mirrored ? 1 : 0} ${keyOf(other)}]`;
   }
   return key;
+}
+
+/** The kinds that a link looks at. */
+export function codesRound(around: Around): string {
+  let codes = '';
+  for (let down = BLOCK.up; down <= BLOCK.down; down++) {
+    for (let right = BLOCK.left; right <= BLOCK.right; right++) codes += around(right, down) + 1;
+  }
+  return codes;
+}
+
+function liftedRound(lifted: LinkAsk['lifted']): string {
+  if (!lifted) return '';
+  let marks = '';
+  for (let down = BLOCK.up; down <= BLOCK.down; down++) {
+    for (let right = BLOCK.left; right <= BLOCK.right; right++) {
+      if (lifted(right, down)) marks += ` ${right} ${down}`;
+    }
+  }
+  return marks;
 }
 
 /** Kinds round a knot seen in a mirror. */

@@ -1,13 +1,10 @@
 import { directionOf, type StartSide } from '@halfhitch/core';
-import { comingUp, PASSING, PASSING_DOWN, passingBehind } from './links.js';
+import { floatLane, outsideOf, type Pass, type Passes } from './passes.js';
 import type { Seating } from './seating.js';
-import type { BackStretches } from './survey.js';
+import type { BackPlace, BackStretches } from './survey.js';
 
 /** How far tails hang down at the back, in tying diameters. */
 export const BACK_TAIL = 9;
-
-/** Distance from the middle of a row at which a float runs along it, clear of what passes there. */
-const LANE = 1.5;
 
 /** Nothing else goes through a gap between places that are no further apart than this. */
 const PASSES_CLOSE = 1.1;
@@ -29,30 +26,24 @@ export class Routes {
   constructor(
     private readonly stretches: BackStretches,
     private readonly seating: Seating,
-    private readonly columns: number,
+    private readonly passes: Passes,
     private readonly start: StartSide,
   ) {}
 
   fromPoint(id: number): readonly [number, number] | null {
     const place = this.stretches.from(id);
     if (place === null) return null;
-    const route = this.stretches.route(id);
-    const below =
-      route === 'down'
-        ? PASSING_DOWN
-        : route === 'behind'
-          ? passingBehind(this.stretches.fromUse(id))
-          : PASSING;
-    return [this.across(place.gap), place.row * this.seating.rowHeight + below];
+    return this.point(place, this.stretches.route(id) ?? 'down');
   }
 
   toPoint(id: number): readonly [number, number] | null {
     const place = this.stretches.to(id);
-    if (place === null) return null;
-    return [
-      this.across(place.gap),
-      place.row * this.seating.rowHeight - comingUp(this.stretches.toUse(id)),
-    ];
+    return place === null ? null : this.point(place, this.stretches.upPass(id));
+  }
+
+  private point({ row, gap }: BackPlace, pass: Pass): readonly [number, number] {
+    const lane = this.passes.lane(row, gap, pass, this.seating);
+    return [this.across(gap), row * this.seating.rowHeight + lane];
   }
 
   /** The tail's tip comes first for a lead that begins, last for one that stays at the back. */
@@ -71,7 +62,14 @@ export class Routes {
   }
 
   private across(gap: number): number {
-    return (gap - 0.5) * this.seating.pitch;
+    const { pitch } = this.seating;
+    if (gap <= 0) return -outsideOf(this.seating);
+    if (gap >= this.columns) return (this.columns - 1) * pitch + outsideOf(this.seating);
+    return (gap - 0.5) * pitch;
+  }
+
+  private get columns(): number {
+    return this.passes.columns;
   }
 
   /** Whether a place is beside the piece: what starts there stays behind the work from then on. */
@@ -126,24 +124,26 @@ export class Routes {
     const a = x0 + Math.sign(x1 - x0) * half;
     const b = x1 - Math.sign(x1 - x0) * half;
     const along = (y: number): Flat => [x0, y0, a, y0, a, y, b, y, b, y1, x1, y1];
+    const lane = row * rowHeight + floatLane(this.seating);
     if (toRow === row) {
-      const lane = (gaps < 2 ? [0, 1, -1, 0.6, -0.6] : [1, -1, 0, 0.7, -0.7])[choice]!;
-      return lane === 0 ? [x0, y0, a, y0, b, y1, x1, y1] : along(row * rowHeight + lane * LANE);
+      const up = (gaps < 2 ? [null, 0, 1, -1, 2] : [0, 1, null, -1, 2])[choice];
+      return up == null ? [x0, y0, a, y0, b, y1, x1, y1] : along(lane - up * rowHeight);
     }
-    const below = (row + 0.5) * rowHeight;
-    if (toRow === row + 1 && gaps > 1 && choice < 3) return along(below + [0, 0.5, -0.5][choice]!);
+    if (toRow === row + 1 && gaps > 1 && choice < 3)
+      return along(lane + [0, 1, -1][choice]! * rowHeight);
     const inward = this.inward((x0 + x1) / 2, row);
     const out = this.isOutside(x0) || this.isOutside(x1) ? 1 : -1;
     // Where it would run down a gap it lies behind the base string beside it instead.
     if (gaps < 2) {
-      if (gaps === 1 && choice === 1) return [x0, y0, a, y0, a, y1, x1, y1];
+      if (gaps === 1 && choice === 0) return [x0, y0, a, y0, a, y1, x1, y1];
+      if (gaps === 1 && choice === 1) return [x0, y0, x1, y1];
       const side = [1, 1, out, out, 0.5][choice]! * half * inward;
       return shifted([x0, y0], [x1, y1], side, SLANTS[choice]!);
     }
     if (choice === 0 || (toRow === row + 1 && choice === 3)) return [x0, y0, x1, y1];
     if (choice < 3)
       return shifted([x0, y0], [x1, y1], (choice === 1 ? half : out * half) * inward, true);
-    return along(choice === 3 ? below : (toRow - 0.5) * rowHeight);
+    return along(choice === 3 ? lane : lane + (toRow - row - 1) * rowHeight);
   }
 }
 

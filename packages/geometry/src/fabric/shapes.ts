@@ -31,6 +31,12 @@ export const mirrorCode = (code: number): number => (code < 0 ? code : code ^ 1)
 /** Whether both halves of the knot go the same way. */
 export const isClove = (code: number): boolean => code < 2;
 
+/** Whether a kind's lead comes in from the right: its first half is a backward one. */
+export const startsRight = (code: number): boolean => (code & 1) === 1;
+
+/** Whether it leaves to the right: cloves cross over, cow hitches go back. */
+export const endsRight = (code: number): boolean => (code < 2 ? code === 0 : code === 3);
+
 /** Share of the half pitch at which the knot ends and the way to its neighbour begins. */
 const REACH_OF_KNOT = 0.45;
 

@@ -1,8 +1,8 @@
 import { type ParkRoute, type Plan, PlanReader } from '@halfhitch/core';
 import { GeometryError } from '../knot/options.js';
-import { gapUse } from './links.js';
+import { type Pass, Passes } from './passes.js';
 import type { Pairs } from './seating.js';
-import { kindCode, NO_KNOT } from './shapes.js';
+import { endsRight, kindCode, NO_KNOT, startsRight } from './shapes.js';
 
 /** Where a lead passes to or from the back. Gap g is left of column g. */
 export interface BackPlace {
@@ -11,7 +11,7 @@ export interface BackPlace {
 }
 
 /** Fields of a stretch behind the work; see `BackStretches`. */
-const FIELDS = 8;
+const FIELDS = 7;
 
 const ROUTES: readonly ParkRoute[] = ['through', 'behind', 'down'];
 
@@ -20,17 +20,17 @@ export class BackStretches {
   private data = new Int32Array(FIELDS * 64);
   count = 0;
 
-  add(string: number, row: number, gap: number, route: ParkRoute, use: number): number {
-    return this.push(string, row, gap, ROUTES.indexOf(route), use, -1, -1, 0);
+  add(string: number, row: number, gap: number, route: ParkRoute): number {
+    return this.push(string, row, gap, ROUTES.indexOf(route), -1, -1, 0);
   }
 
   /** A new lead's first appearance: there is only its tail. */
-  addStart(string: number, row: number, gap: number, use: number): number {
-    return this.push(string, -1, -1, -1, 0, row, gap, use);
+  addStart(string: number, row: number, gap: number, first: boolean): number {
+    return this.push(string, -1, -1, -1, row, gap, first ? 1 : 0);
   }
 
-  comeUp(id: number, row: number, gap: number, use: number): void {
-    this.data.set([row, gap, use], id * FIELDS + 5);
+  comeUp(id: number, row: number, gap: number, first: boolean): void {
+    this.data.set([row, gap, first ? 1 : 0], id * FIELDS + 4);
   }
 
   /** Place of the string in the plan's table. */
@@ -49,17 +49,12 @@ export class BackStretches {
 
   to(id: number): BackPlace | null {
     const at = id * FIELDS;
-    return this.data[at + 5]! < 0 ? null : { row: this.data[at + 5]!, gap: this.data[at + 6]! };
+    return this.data[at + 4]! < 0 ? null : { row: this.data[at + 4]!, gap: this.data[at + 5]! };
   }
 
-  /** `gapUse` of the knot for which it comes up. */
-  toUse(id: number): number {
-    return this.data[id * FIELDS + 7]!;
-  }
-
-  /** `gapUse` of the knot at which it leaves. */
-  fromUse(id: number): number {
-    return this.data[id * FIELDS + 4]!;
+  /** How it comes up: for the first knot of its row, or for another. */
+  upPass(id: number): Pass {
+    return this.data[id * FIELDS + 6]! === 1 ? 'first' : 'up';
   }
 
   private push(...fields: readonly number[]): number {
@@ -77,6 +72,7 @@ export class BackStretches {
 export interface Survey {
   readonly pairs: Pairs;
   readonly stretches: BackStretches;
+  readonly passes: Passes;
 }
 
 /**
@@ -87,6 +83,7 @@ export interface Survey {
 export function survey(plan: Plan): Survey {
   const pairs: Pairs = new Uint8Array(16);
   const stretches = new BackStretches();
+  const passes = new Passes(plan.rows, plan.columns);
   const places = new Map(plan.strings.map(({ id }, place) => [id, place]));
   const above = new Int8Array(plan.columns).fill(NO_KNOT);
   const resting = new Map<number, number>();
@@ -104,9 +101,9 @@ export function survey(plan: Plan): Survey {
       const up = above[column]!;
       if (up !== NO_KNOT) pairs[up * 4 + code] = 1;
       above[column] = code;
+      passes.addKnot(row, column, code);
       const entryRight = startsRight(code);
       if (change !== null) {
-        const use = gapUse(code, last.row === row ? last.code : NO_KNOT);
         const nearGap = column + (entryRight ? 1 : 0);
         const farGap = column + (entryRight ? 0 : 1);
         if (change.oldLead !== null) {
@@ -115,22 +112,19 @@ export function survey(plan: Plan): Survey {
           const lastGap = last.column + (endsRight(last.code) ? 1 : 0);
           const gap = route === 'through' ? farGap : lastGap;
           const from = route === 'through' ? row : last.row;
-          resting.set(old, stretches.add(old, from, gap, route, use));
+          passes.addPass(from, gap, route);
+          resting.set(old, stretches.add(old, from, gap, route));
         }
         const lead = places.get(knot.tying.id)!;
         const rested = resting.get(lead);
-        if (rested === undefined) stretches.addStart(lead, row, nearGap, use);
-        else stretches.comeUp(rested, row, nearGap, use);
+        const first = knot.order === 0;
+        passes.addPass(row, nearGap, first ? 'first' : 'up');
+        if (rested === undefined) stretches.addStart(lead, row, nearGap, first);
+        else stretches.comeUp(rested, row, nearGap, first);
         resting.delete(lead);
       }
       last = { row, column, code };
     }
   }
-  return { pairs, stretches };
+  return { pairs, stretches, passes };
 }
-
-/** Whether a kind's lead comes in from the right: its first half is a backward one. */
-const startsRight = (code: number): boolean => (code & 1) === 1;
-
-/** Whether it leaves to the right: cloves cross over, cow hitches go back. */
-const endsRight = (code: number): boolean => (code < 2 ? code === 0 : code === 3);

@@ -20,21 +20,20 @@ export function tightMeasures(edge: EdgeTechnique = 'straight'): KnotMeasures {
   const seating = seatingOf(pairsOf(edge), 1);
   const links = Links.of(seating);
   const inRow = { way: 'on', from: { right: -1, down: 0 } } as const;
-  const link = links.link(inRow, surrounding(edge, 'inner')).length;
+  const inPlace = (place: Place): number =>
+    links.linkFor({ ...inRow, around: surrounding(edge, place) }).length;
+  const link = inPlace('inner');
   const inKnot = seating.shapes.map(({ points, from, to }) =>
     lengthOf(points.subarray(from * 3, to * 3 + 3)),
   );
   const ridden = seating.shapes[kindCode('forward')]!;
-  const atEdges =
-    (links.link(inRow, surrounding(edge, 'second')).length +
-      links.link(inRow, surrounding(edge, 'last')).length) /
-    2;
+  const atEdges = (inPlace('second') + inPlace('last')) / 2;
   const clove = inKnot[kindCode('forward')]!;
   const cow = inKnot[kindCode('forward-backward')]! + (edge === 'straight' ? atEdges - link : 0);
   const turn = (technique: EdgeTechnique): number => {
     const its = Links.of(seatingOf(pairsOf(technique), 1));
-    const ask = { way: 'on', from: { right: 0, down: -1 } } as const;
-    return its.link(ask, surrounding(technique, 'first')).length;
+    const around = surrounding(technique, 'first');
+    return its.linkFor({ way: 'on', from: { right: 0, down: -1 }, around }).length;
   };
   return {
     tying: { forward: clove, backward: clove, 'forward-backward': cow, 'backward-forward': cow },
@@ -54,8 +53,10 @@ export function tightMeasures(edge: EdgeTechnique = 'straight'): KnotMeasures {
 /** Far more columns than a link looks at. */
 const FAR = 100;
 
+type Place = 'first' | 'second' | 'inner' | 'last';
+
 /** The knots round one in a wide piece, its row going to the right. */
-function surrounding(edge: EdgeTechnique, place: 'first' | 'second' | 'inner' | 'last'): Around {
+function surrounding(edge: EdgeTechnique, place: Place): Around {
   const column = { first: 0, second: 1, inner: FAR / 2, last: FAR - 1 }[place];
   const forward = kindCode('forward');
   return (right, down) => {

@@ -51,7 +51,9 @@ export class PieceChunks implements Chunks {
   /** Room for rows, in mm, y up; it follows rows that are not whole numbers. */
   boxOf(from: number, to: number): Box {
     const { columns } = this.plan;
-    const [left, right] = [-this.pitch, columns * this.pitch];
+    // As wide as the piece is anywhere, with a knot's width on either side.
+    const out = this.pitch + (this.fabric.size.greatestWidth - this.fabric.size.leastWidth) / 2;
+    const [left, right] = [-out, (columns - 1) * this.pitch + out];
     return {
       min: [this.mirror ? -right : left, -to * this.rowHeight, -2],
       max: [this.mirror ? -left : right, -from * this.rowHeight, 2],
@@ -71,7 +73,8 @@ export class PieceChunks implements Chunks {
 
   /** Where a knot lies, in mm, y up. */
   placeOf(row: number, column: number): readonly [number, number, number] {
-    return [(this.mirror ? -1 : 1) * column * this.pitch, -row * this.rowHeight, 0];
+    const [x, y] = this.fabric.placeOf(row, column);
+    return [this.mirror ? -x : x, -y, 0];
   }
 
   /** Base strings hang as they do from the beginning, and leads end with their knots. */
@@ -112,11 +115,10 @@ export class PieceChunks implements Chunks {
   }
 
   private timeAt(points: Float32Array, point: number): number {
-    const { rows, columns } = this.plan;
-    const place = (at: number, size: number, most: number): number =>
-      Math.max(0, Math.min(most - 1, Math.round(at / size)));
-    const column = place(points[3 * point] as number, this.pitch, columns);
-    const row = place(points[3 * point + 1] as number, this.rowHeight, rows);
+    const { row, column } = this.fabric.nearestKnot(
+      points[3 * point] as number,
+      points[3 * point + 1] as number,
+    );
     return this.orderOf(row, column);
   }
 }
