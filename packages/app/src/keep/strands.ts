@@ -19,16 +19,30 @@ export function wholeStrands(fabric: Fabric, level: Level): WholeStrand[] {
   let open = new Map<string, Joining>();
   for (let index = 0; index < fabric.chunks; index++) {
     const chunk = fabric.chunk(index, level);
-    const below = new Map<string, Joining>();
+    const here = new Set(open.values());
+    const goingOn = new Set<Joining>();
     for (const strand of chunk.strands) {
-      let joining: Joining = { strand, points: Array.from(pointsOf(chunk, strand)) };
-      if (strand.fromAbove) joining = joined(joining, open);
-      if (strand.toBelow) put(below, joining);
+      const joining: Joining = { strand, points: Array.from(pointsOf(chunk, strand)) };
+      const [start, end] = [keyOf(joining, true), keyOf(joining, false)];
+      here.add(joining);
+      if (strand.toBelow) goingOn.add(joining);
+      if (!strand.fromAbove) continue;
+      // A float may dip into a chunk and come back: both its ends go on.
+      for (const key of new Set([start, end])) {
+        const above = open.get(key);
+        if (above === undefined || above === joining) continue;
+        open.delete(key);
+        join(joining, above, key);
+        here.delete(above);
+        if (goingOn.delete(above)) goingOn.add(joining);
+        for (const [other, held] of open) if (held === above) open.set(other, joining);
+      }
+    }
+    open = new Map();
+    for (const joining of here) {
+      if (goingOn.has(joining)) put(open, joining);
       else done.push(finished(joining));
     }
-    // Whatever found nothing to go on with is whole as it is.
-    for (const joining of new Set(open.values())) done.push(finished(joining));
-    open = below;
   }
   for (const joining of new Set(open.values())) done.push(finished(joining));
   return done;
@@ -36,39 +50,25 @@ export function wholeStrands(fabric: Fabric, level: Level): WholeStrand[] {
 
 interface Joining {
   readonly strand: FabricStrand;
-  readonly points: number[];
+  points: number[];
 }
 
 function pointsOf({ points }: FabricChunk, { first, count }: FabricStrand): Float32Array {
   return points.subarray(3 * first, 3 * (first + count));
 }
 
-function joined(below: Joining, open: Map<string, Joining>): Joining {
-  for (const atStart of [true, false]) {
-    const key = keyOf(below.strand, below.points, atStart);
-    const above = open.get(key);
-    if (above === undefined) continue;
-    for (const end of [true, false]) {
-      const other = keyOf(above.strand, above.points, end);
-      if (open.get(other) === above) open.delete(other);
-    }
-    const upper =
-      keyOf(above.strand, above.points, false) === key ? above.points : turned(above.points);
-    const lower = atStart ? below.points : turned(below.points);
-    return { strand: below.strand, points: upper.concat(lower.slice(3)) };
-  }
-  return below;
+/** Makes one of two strands that have an end in common. */
+function join(one: Joining, other: Joining, key: string): void {
+  const before = keyOf(other, false) === key ? other.points : turned(other.points);
+  const after = keyOf(one, true) === key ? one.points : turned(one.points);
+  one.points = before.concat(after.slice(3));
 }
 
 function put(open: Map<string, Joining>, joining: Joining): void {
-  for (const end of [true, false]) open.set(keyOf(joining.strand, joining.points, end), joining);
+  for (const end of [true, false]) open.set(keyOf(joining, end), joining);
 }
 
-function keyOf(
-  { string, part }: FabricStrand,
-  points: readonly number[],
-  atStart: boolean,
-): string {
+function keyOf({ strand: { string, part }, points }: Joining, atStart: boolean): string {
   const at = atStart ? 0 : points.length - 3;
   const [x, y, z] = points.slice(at, at + 3).map((mm) => Math.round(mm * 1000));
   return `${string} ${part === 'base'} ${x} ${y} ${z}`;
