@@ -2,7 +2,7 @@
 // `loadEveryRatio()`.
 export { loadEveryRatio } from '../knot/load-ratios.js';
 export { GeometryError } from '../knot/options.js';
-export { type RowPose, type RowStrand, rowPose } from './pose.js';
+export { columnsOf, type RowPose, type RowStrand, rowPose } from './pose.js';
 export {
   type ChangeHow,
   ROW_LIMITS,

@@ -56,6 +56,9 @@ function room(
   return { from: first, to: last };
 }
 
+/** Share of a step below which a last one is too short to tell its direction, and so how it is bent. */
+const SHORT = 0.7;
+
 /** A lead whose free end is paid in or out so that it has a given length. */
 export function ofLength(points: Float64Array, length: number): Float64Array {
   let over = lengthOf(points) - length;
@@ -69,8 +72,8 @@ export function ofLength(points: Float64Array, length: number): Float64Array {
     const from = points[last * 3 - 3 + c]!;
     return from + (points[last * 3 + c]! - from) * share;
   });
-  // A last step too short to tell its direction is taken together with the one before.
-  if (share < 0.3 && last > 1) last--;
+  // Such a step is taken together with the one before.
+  if (share < SHORT && last > 1) last--;
   const out = points.slice(0, (last + 1) * 3);
   out.set(end, last * 3);
   return out;

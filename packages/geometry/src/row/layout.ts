@@ -5,11 +5,17 @@ import { catchingFamilyFor } from '../knot/catching-family.js';
 import { BETWEEN_KNOTS } from '../knot/caught.js';
 import { type FinishedKnot, finishedFrom, finishedKnot, type KnotEnd } from '../knot/finished.js';
 import { resolveOptions } from '../knot/options.js';
+import { tightGaps } from './gaps.js';
 import type { RowKnot, RowScene } from './scene.js';
 
 /** Places of knots, in mm. */
 export interface Layout {
+  /** Distance of neighbouring base strings where no gap between them is crowded. */
   readonly pitch: number;
+  /** Where each base string hangs. */
+  readonly columns: readonly number[];
+  /** Gaps between base strings that are wider because many threads go through them; `gaps.ts`. */
+  readonly crowded: ReadonlySet<number>;
   readonly rowHeight: number;
   readonly finished: (knot: RowKnot) => FinishedKnot;
   /** Where the knot's held string is, and the height of the knot's frame. */
@@ -57,10 +63,20 @@ function workOut(scene: RowScene): Layout {
   // A knot that has caught a lead is the tallest, below: it is placed with its top at that of the others.
   const caught = [...catching][0];
   const tall = caught && finished(caught);
-  const rowHeight = Math.max(clove.size.height, cow.size.height, tall?.size.height ?? 0);
+  const columns: number[] = [0];
+  const { crowded, steep } = tightGaps(scene, (knot) => catching.has(knot));
+  for (let gap = 1; gap < scene.base.length; gap++) {
+    columns.push(
+      columns[gap - 1]! + pitch + (crowded.has(gap) ? SPREAD : steep.has(gap) ? STEEP : 0) * d,
+    );
+  }
+  const tallest = Math.max(clove.size.height, cow.size.height, tall?.size.height ?? 0);
+  const rowHeight = tallest + (stacked(catching) ? STACKED * d : 0);
   const raised = tall ? topOf(clove) - topOf(tall) : 0;
   return {
     pitch,
+    columns,
+    crowded,
     rowHeight,
     catches: (knot) => catching.has(knot),
     finished,
@@ -69,10 +85,25 @@ function workOut(scene: RowScene): Layout {
       // Every knot is centred on its row: a cow hitch by the mean of its two ends.
       const centre = (entry.at[1] + exit.at[1]) / 2;
       const up = catching.has(knot) ? raised : 0;
-      return [knot.column * pitch, (knot.row ?? 0) * rowHeight - centre + up, 0];
+      return [columns[knot.column]!, (knot.row ?? 0) * rowHeight - centre + up, 0];
     },
   };
 }
+
+/** How much wider a gap is that many threads go through, in diameters. */
+const SPREAD = 2;
+
+/** The same where a lead goes steeply from one knot to the next, at an edge of work two knots wide. */
+const STEEP = 0.6;
+
+/** Room between a knot that has caught a lead and another such below it while that is tied, in diameters. */
+const STACKED = 0.12;
+
+/** Whether of these knots one is right below another. */
+const stacked = (knots: ReadonlySet<RowKnot>): boolean =>
+  [...knots].some((a) =>
+    [...knots].some((b) => a.column === b.column && (b.row ?? 0) === (a.row ?? 0) + 1),
+  );
 
 /** The highest point of a knot's lead in the knot's frame. */
 function topOf({ tying }: FinishedKnot): number {
@@ -132,3 +163,13 @@ function catchingKnots(scene: RowScene): ReadonlySet<RowKnot> {
 
 /** Whether the lead leaves the knot to the left. */
 const endsAtLeft = (knot: RowKnot): boolean => fromRight(knot) === changesPlaces(knot.kind);
+
+/** The gap that a place is in: 0 left of the first base string, 1 between it and the second, and so on. */
+export function gapAt({ columns }: Layout, x: number): number {
+  let gap = 0;
+  while (gap < columns.length && columns[gap]! < x) gap++;
+  return gap;
+}
+
+/** Whether the gap that a place is in is wider than others. */
+export const isWide = (layout: Layout, x: number): boolean => layout.crowded.has(gapAt(layout, x));

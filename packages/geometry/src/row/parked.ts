@@ -1,15 +1,13 @@
-import { joined } from '../curve/polyline.js';
-import { catcher } from './behind.js';
 import { JOIN, JOIN_CAUGHT_PAST, joint } from './joint.js';
-import { comesBack, type Layout } from './layout.js';
+import { comesBack, exitOf, isWide, type Layout } from './layout.js';
+import { catcher } from './places.js';
 import {
-  cutBack,
-  endOf,
-  straightBack,
+  takenBack,
   WAY_OUT,
   WAY_OUT_BACK,
   WAY_OUT_FACING,
   WAY_OUT_PAST,
+  WAY_OUT_WIDE,
   WAY_OUT_WRAPPED,
   type WayOut,
 } from './routes.js';
@@ -59,12 +57,12 @@ export function jointInto(
 function plain(setting: Setting, path: FinishedPath, by: RowKnot | undefined): Float64Array {
   const d = setting.options.diameter;
   const way = wayOutOf(setting.layout, path.last, by);
-  const kept = cutBack(path.points, way.letGo * d);
-  return joined(kept, straightBack(endOf(kept), way, d));
+  return takenBack(path.points, way, d);
 }
 
 /** How a lead leaves the front after its last knot when the knot that takes over does not catch it. */
 export function wayOutOf(layout: Layout, last: RowKnot, by: RowKnot | undefined): WayOut {
+  if (layout.catches(last) && isWide(layout, exitOf(layout, last).at[0])) return WAY_OUT_WIDE;
   const passed = by?.change?.how === 'passed-behind';
   if (comesBack(last)) return passed ? WAY_OUT_FACING : WAY_OUT_BACK;
   if (layout.catches(last)) return WAY_OUT_PAST;

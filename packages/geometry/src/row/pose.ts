@@ -46,9 +46,20 @@ export interface RowPose {
   readonly strands: readonly RowStrand[];
   /** Middle of the knot being tied, for a camera. Mm. */
   readonly focus: Vec3;
-  /** Room of one knot in the row, in mm. */
+  /** Room of one knot in the row where no gap beside it is crowded, in mm. */
   readonly pitch: number;
+  /** Where each base string hangs, its x in mm: crowded gaps are wider than others. */
+  readonly columns: readonly number[];
   readonly rowHeight: number;
+}
+
+/**
+ * Where the base strings of a scene hang: their x, in mm, at every moment of it. Gaps through which many
+ * leads go are wider than others.
+ */
+export function columnsOf(scene: RowScene): readonly number[] {
+  checkScene(scene);
+  return layoutOf(scene).columns;
 }
 
 /**
@@ -97,6 +108,7 @@ export function rowPose(scene: RowScene, knotIndex: number, t: number): RowPose 
     strands,
     focus: layout.placeOf(knot),
     pitch: layout.pitch,
+    columns: layout.columns,
     rowHeight: layout.rowHeight,
   };
 }

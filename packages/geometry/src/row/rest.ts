@@ -2,7 +2,7 @@ import { blended } from '../curve/blend.js';
 import type { Drape } from '../curve/drape.js';
 import { joined, lengthOf, resample } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
-import { asideOf, catcher, hungPassage } from './behind.js';
+import { hungAside, hungPassage, isBusy } from './behind.js';
 import { ofLength } from './joint.js';
 import { comesBack, exitOf } from './layout.js';
 import { caught, type FinishedPath, jointInto, keptBehind } from './parked.js';
@@ -45,19 +45,27 @@ export function restingLead(setting: Setting, path: FinishedPath, id: string): R
       : lying(setting, path, 'back', 'back', 1);
   }
   const f = smooth(isClearing(phase) ? Math.min(progress / CLEARED, 1) : progress);
+  // Where much hangs behind the work, what goes there is first held straight out, and then let down.
+  const pierced: readonly Way[] = isBusy(setting) ? ['pierced'] : [];
   switch (phase) {
     case 'lay-aside':
       return along(setting, path, ['front', 'out', 'aside'], f);
     case 'pass-behind':
     case 'take-down':
       return comesBack(path.last)
-        ? along(setting, path, ['front', 'down', 'back'], f)
-        : along(setting, path, ['front', 'back'], f);
+        ? along(setting, path, ['front', 'down', ...pierced, 'back'], f)
+        : along(setting, path, ['front', ...pierced, 'back'], f);
     case 'lay-through':
       if (catching) {
-        return along(setting, path, ['aside', 'out', 'down', 'over', 'through'], f, catching);
+        return along(
+          setting,
+          path,
+          ['aside', 'out', 'down', 'over', ...pierced, 'through'],
+          f,
+          catching,
+        );
       }
-      return along(setting, path, ['aside', 'out', 'down', 'back'], f);
+      return along(setting, path, ['aside', 'out', 'down', ...pierced, 'back'], f);
     case 'first-half':
       return change.how === 'laid-through'
         ? lying(setting, path, 'aside', 'aside', 1)
@@ -69,7 +77,7 @@ export function restingLead(setting: Setting, path: FinishedPath, id: string): R
   }
 }
 
-type Way = 'front' | 'down' | 'out' | 'aside' | 'back' | 'over' | 'through';
+type Way = 'front' | 'down' | 'out' | 'aside' | 'back' | 'over' | 'through' | 'pierced';
 
 /** The knot between whose halves a lead was laid when it left the front. */
 function caughtBy({ scene, index, layout }: Setting, path: FinishedPath, id: string) {
@@ -100,7 +108,7 @@ function laid(
   setting: Setting,
   path: FinishedPath,
   by: RowKnot,
-  at: 'over' | 'through' | number,
+  at: 'over' | 'through' | 'pierced' | number,
   length: number,
 ): Float64Array {
   const make = () => {
@@ -109,9 +117,13 @@ function laid(
       return hangingBehind(setting, path, caught(setting, path, by, at), length);
     }
     const kept = upToSide(setting, path, by);
-    const part = laidThrough(setting, kept, by, at, length - lengthOf(kept));
+    const way = at === 'over' ? 'over' : 'through';
+    const part = laidThrough(setting, kept, by, way, length - lengthOf(kept));
     const points = jointInto(setting, path, kept, part, by);
-    return at === 'over' ? ofLength(points, length) : hangingBehind(setting, path, points, length);
+    if (at === 'over') return ofLength(points, length);
+    return at === 'pierced'
+      ? heldBack(setting, points, length)
+      : hangingBehind(setting, path, points, length);
   };
   // While the second half is pulled tight, hardly any moment comes again.
   if (typeof at === 'number' && at > 0 && at < 1) return make();
@@ -128,6 +140,13 @@ function laid(
   return found;
 }
 
+/** A lead that heads to the back at its end, the rest of it held straight out. */
+function heldBack({ options }: Setting, kept: Float64Array, length: number): Float64Array {
+  const { at } = endOf(kept);
+  const drape: Drape = { heading: [0, 0, -1], steps: [] };
+  return joined(kept, drapedFrom(at, drape, length - lengthOf(kept), options.diameter));
+}
+
 /** A lead that heads to the back at its end, with the rest of it hanging there. */
 function hangingBehind(
   setting: Setting,
@@ -136,10 +155,9 @@ function hangingBehind(
   length: number,
 ): Float64Array {
   const { at } = endOf(kept);
-  const from = setting.scene.knots.lastIndexOf(path.last);
-  const by = catcher(setting, { lead: path.last.tying, from });
-  const room = hungPassage(setting, path.last.tying, path.last);
-  const drape = hungBehind(at, room, asideOf(setting, path.last, by));
+  const lead = path.last.tying;
+  const room = hungPassage(setting, lead, path.last);
+  const drape = hungBehind(at, room, hungAside(setting, lead, path.last));
   return joined(kept, drapedFrom(at, drape, length - lengthOf(kept), setting.options.diameter));
 }
 
@@ -202,7 +220,8 @@ function lineOf(
     const drape = hanging(exit, comesBack(last), d);
     return joined(points, drapedFrom(exit.at, drape, length - lengthOf(points), d));
   }
-  if (way === 'over' || way === 'through') {
+  if (way === 'pierced' && !by) return heldBack(setting, keptBehind(setting, path), length);
+  if (way === 'over' || way === 'through' || way === 'pierced') {
     return laid(setting, path, by!, way, length);
   }
   if (way === 'back') {

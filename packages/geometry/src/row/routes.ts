@@ -19,6 +19,15 @@ export const BEND = 0.75;
 /** How far to the side of where it goes through a lead hangs behind the work, behind a knot. */
 export const ASIDE = 2 * BEND;
 
+/** How near to each other, in the plane of the work, threads behind it may be in one layer. */
+export const NEARBY = 1.1;
+
+/** Length of a new lead's tail behind the work. */
+export const TAIL = 3;
+
+/** How far beside where it comes through it hangs, where much else is behind the work. */
+export const TAIL_ASIDE = 2;
+
 /** Distance of points on a resting lead. */
 const POINT_STEP = 0.14;
 
@@ -97,8 +106,11 @@ export const WAY_OUT_PAST: WayOut = {
   run: 0.12,
 };
 
+/** The same in a wide gap, further on beside what the knot has caught. */
+export const WAY_OUT_WIDE: WayOut = { letGo: -0.6, heading: BACK, radius: 0.75 };
+
 /** The bends by which a lead leaves the front. */
-export function straightBack(from: KnotEnd, way: WayOut, d: number): Float64Array {
+function straightBack(from: KnotEnd, way: WayOut, d: number): Float64Array {
   const radius = way.radius * d;
   const side = from.heading[0] < 0 ? -1 : 1;
   const [x, y, z] = way.heading;
@@ -106,8 +118,15 @@ export function straightBack(from: KnotEnd, way: WayOut, d: number): Float64Arra
     { to: [side * x, y, z] as const, radius, run: (way.run ?? 0) * d },
     { to: BACK, radius, run: 0 },
   ];
+  if (way.letGo < 0) steps.unshift({ to: from.heading, radius: 0, run: -way.letGo * d });
   const bends: Drape = { heading: from.heading, steps };
   return resting(from, bends, bends, 1, lengthOfDrape(bends), d);
+}
+
+/** A lead that leaves the front after a knot, up to where it heads straight to the back. */
+export function takenBack(points: Float64Array, way: WayOut, d: number): Float64Array {
+  const kept = way.letGo > 0 ? cutBack(points, way.letGo * d) : points;
+  return joined(kept, straightBack(endOf(kept), way, d));
 }
 
 /** Length of a drape's bends and runs. */

@@ -29,7 +29,7 @@ export function baseLines({ scene, layout, options }: Setting): Float64Array[] {
   return scene.base.map((_, column) => {
     const points = new Float64Array(BASE_POINTS * 3);
     for (let i = 0; i < BASE_POINTS; i++) {
-      points[i * 3] = column * layout.pitch;
+      points[i * 3] = layout.columns[column]!;
       points[i * 3 + 1] = top + ((bottom - top) * i) / (BASE_POINTS - 1);
     }
     return points;

@@ -4,7 +4,7 @@ import { Track, type Vec3 } from '../curve/track.js';
 import { wayIn } from './behind.js';
 import { ofLength } from './joint.js';
 import { entryOf } from './layout.js';
-import { BEND, hungBehind, type Passage, throughToFront, type WayIn } from './routes.js';
+import { BEND, hungBehind, type Passage, TAIL, throughToFront, type WayIn } from './routes.js';
 import type { RowKnot } from './scene.js';
 import type { Setting } from './setting.js';
 
@@ -23,30 +23,30 @@ export interface WayUp {
   readonly onward: Float64Array;
 }
 
-/** Length of a new lead's tail behind the work, in diameters. */
-const TAIL = 3;
-
 /**
  * A lead that ties for the first time: its tail hangs behind its knot, and it comes up there and to the
  * front between two base strings.
  *
- * @param below how much more of the straight way below its tail to give, in mm
+ * @param aside how far beside where it comes through its tail hangs, in diameters
  */
 export function freshWay(
   setting: Setting,
   knot: RowKnot,
   room: Passage,
   into: WayIn,
-  below = 0,
+  aside: number,
 ): WayUp {
   const d = room.diameter;
   const entry = entryOf(setting.layout, knot);
   const side: Vec3 = [entry.heading[0] < 0 ? -1 : 1, 0, 0];
   const [gx, gy] = wayIn(setting, knot);
   const r = BEND * d;
-  const x = gx + side[0] * 2 * r;
-  const track = new Track([x, gy + r + TAIL * d + below, -room.behind], UP);
-  track.line(TAIL * d + below).turn(minus(side), r);
+  const x = gx + side[0] * aside * d;
+  const track = new Track([x, gy + r + TAIL * d, -room.behind], UP);
+  track
+    .line(TAIL * d)
+    .turn(minus(side), r)
+    .line(aside * d - 2 * r);
   const turning = new Track(track.end, minus(side)).turn(FRONT, r);
   return {
     behind: joined(sampled(track, d), sampled(turning, d)),

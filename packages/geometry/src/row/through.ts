@@ -1,4 +1,5 @@
-import { placed } from '../curve/polyline.js';
+import { cubic } from '../curve/blend.js';
+import { joined, placed } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
 import { catchingFamilyFor } from '../knot/catching-family.js';
 import { caughtAt } from '../knot/catching-motion.js';
@@ -6,7 +7,7 @@ import { laidOver, oldLeadFrom } from '../knot/caught.js';
 import type { Obstacle } from '../relax/settle.js';
 import { entryOf, fromRight } from './layout.js';
 import type { FinishedPath } from './parked.js';
-import { WAY_IN_PAST } from './routes.js';
+import { endOf, WAY_IN_PAST } from './routes.js';
 import type { RowKnot } from './scene.js';
 import type { Setting } from './setting.js';
 
@@ -15,6 +16,9 @@ const LEADING = 2.2;
 
 /** How much further out a lead leaves a knot that has caught another, in diameters. */
 const FURTHER = 0.3;
+
+/** Room beside a knot from which on it is not ordinary, in diameters. */
+const WIDE = 1;
 
 /** Points per diameter of the way through. */
 const DENSITY = 8;
@@ -102,7 +106,11 @@ export function upToSide(setting: Setting, path: FinishedPath, by: RowKnot): Flo
   const x = startOf(setting, by)[0] * side + (out + 1e-6) * setting.options.diameter;
   let last = points.length - 3;
   while (last > 6 && points[last]! * side > x) last -= 3;
-  return points.slice(0, last + 3);
+  const kept = points.slice(0, last + 3);
+  if (x - kept[last]! * side < WIDE * setting.options.diameter) return kept;
+  // In a wide gap there is room to come to just where the knot that is to catch it expects it.
+  const { at, heading } = endOf(kept);
+  return joined(kept, cubic(at, heading, startOf(setting, by), [side, 0, 0], [0, 0, 0]));
 }
 
 /** Moves the beginning of a curve by an offset that fades along it. */

@@ -23,13 +23,18 @@ export interface Findings {
 /** Nothing further apart than this is looked for, in sums of radii. */
 const NEAR = 1.05;
 
-/** Watches one knot of a scene at `samples` + 1 moments a move. */
-export function watch(scene: RowScene, index: number, samples: number): Findings {
+/**
+ * Watches one knot of a scene at `samples` + 1 moments a move.
+ *
+ * @param shift how much later than usual the moments between are, in parts of the time from one to the next
+ */
+export function watch(scene: RowScene, index: number, samples: number, shift = 0): Findings {
   const found: Findings = { clearance: NEAR, where: '', bend: Infinity, stretch: 0 };
   rowPhases(scene, index).forEach((_, phase) => {
     const lengths = new Map<string, [number, number]>();
     for (let s = 0; s <= samples; s++) {
-      const pose = rowPose(scene, index, Math.min(phase + s / samples, phase + 1 - 1e-9));
+      const at = s === 0 ? 0 : Math.min((s + shift) / samples, 1 - 1e-9);
+      const pose = rowPose(scene, index, phase + at);
       const least = leastClearance(pose.strands, NEAR);
       if (least && least.ratio < found.clearance) {
         found.clearance = least.ratio;

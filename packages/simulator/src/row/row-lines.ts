@@ -2,7 +2,7 @@ import type { KnotReading } from '@halfhitch/core';
 import { type RowPose, type RowStrand, rowPose } from '@halfhitch/geometry/row';
 import { yUp } from '../knot/knot-lines.js';
 import type { Box, ThreadLabel, ThreadLine, ThreadPart } from '../thread/thread-line.js';
-import { colourOfString, type RowToPlay, windowAt } from './row-scene.js';
+import { colourOfString, columnsAcross, type RowToPlay, windowAt } from './row-scene.js';
 
 export interface RowMoment {
   readonly lines: readonly ThreadLine[];
@@ -31,7 +31,7 @@ export function rowLines(play: RowToPlay, order: number, t: number, mirror: bool
   const { scene, index, firstColumn } = windowAt(play, order);
   const pose = rowPose(scene, index, t);
   const side = mirror ? -1 : 1;
-  const shift = firstColumn * pose.pitch;
+  const shift = (columnsAcross(play)[firstColumn] as number) - (pose.columns[0] as number);
   const lines = pose.strands.map((strand): ThreadLine => {
     const points = yUp(strand.points);
     for (let i = 0; i < points.length; i += 3) points[i] = side * ((points[i] as number) + shift);
@@ -52,18 +52,19 @@ export function rowLines(play: RowToPlay, order: number, t: number, mirror: bool
   ];
   return {
     lines,
-    box: boxOf(pose, eased(play, order, t, pose, side), focus[1]),
+    box: boxOf(pose, eased(play, order, t, side), focus[1]),
     focus,
     pitch: pose.pitch,
   };
 }
 
 /** The camera follows from knot to knot, instead of leaping. */
-function eased(play: RowToPlay, order: number, t: number, pose: RowPose, side: number): number {
-  const here = (play.reading.knots[order] as KnotReading).column * pose.pitch * side;
+function eased(play: RowToPlay, order: number, t: number, side: number): number {
+  const columns = columnsAcross(play);
+  const here = (columns[(play.reading.knots[order] as KnotReading).column] as number) * side;
   const before = play.reading.knots[order - 1];
   if (before === undefined || t >= 0.5) return here;
-  const there = before.column * pose.pitch * side;
+  const there = (columns[before.column] as number) * side;
   const x = t / 0.5;
   return there + (here - there) * x * x * (3 - 2 * x);
 }
