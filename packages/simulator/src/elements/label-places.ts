@@ -7,9 +7,12 @@ export interface LabelPlace {
   /** Pixels from the top left: where the label's near end goes. */
   readonly x: number;
   readonly y: number;
-  /** Whether the label lies to the left of that place. */
-  readonly leftward: boolean;
+  /** Whether the label lies to the left of that place, to its right, or has its middle there. */
+  readonly lies: 'left' | 'right' | 'across';
 }
+
+/** Pixels from a label across its string to the next one below. */
+const BELOW = 24;
 
 /** Pixels between a string and its label. */
 const GAP = 6;
@@ -26,7 +29,7 @@ export function labelPlaces(
   height: number,
 ): LabelPlace[] {
   const project = projector(camera, width, height);
-  const [top, end] = (['top', 'end'] as const).map((where) =>
+  const [top, end, on] = (['top', 'end', 'on'] as const).map((where) =>
     lines.flatMap((line) => {
       if (line.labelAt !== where) return [];
       if (line.label === null && line.name === undefined) return [];
@@ -37,19 +40,25 @@ export function labelPlaces(
         line.name === undefined ? { does: line.label as ThreadLabel } : { name: line.name };
       return [{ label, x: at.x, y: at.y, half: (line.diameter / 2) * at.scale }];
     }),
-  ) as [Anchor[], Anchor[]];
+  ) as [Anchor[], Anchor[], Anchor[]];
   const placed = (here: Anchor[], others: readonly Anchor[]): LabelPlace[] =>
     here
       .sort((one, other) => one.x - other.x)
       .map(({ label, x, y, half }, i) => {
         const leftward =
           here.length > 1 ? i < here.length / 2 : others.some((other) => other.x > x);
-        return { label, x: leftward ? x - half - GAP : x + half + GAP, y, leftward };
+        return leftward
+          ? { label, x: x - half - GAP, y, lies: 'left' }
+          : { label, x: x + half + GAP, y, lies: 'right' };
       });
-  return [...placed(top, end), ...placed(end, top)];
+  // One below the other, so that none covers the next, however long its name.
+  const across = on
+    .sort((one, other) => other.x - one.x)
+    .map(({ label, x, y }, i): LabelPlace => ({ label, x, y: y + i * BELOW, lies: 'across' }));
+  return [...placed(top, end), ...placed(end, top), ...across];
 }
 
-interface Anchor extends Omit<LabelPlace, 'leftward'> {
+interface Anchor extends Omit<LabelPlace, 'lies'> {
   /** Half of the string's width, px. */
   readonly half: number;
 }

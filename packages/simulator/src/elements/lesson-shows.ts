@@ -1,7 +1,8 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
-import type { KnotShow, RowShow, Show } from '../lessons/lesson.js';
+import type { KnotShow, LatticeShow, PieceShow, RowShow, Show } from '../lessons/lesson.js';
 import type { HalfhitchKnot } from './knot-element.js';
+import type { HalfhitchPiece } from './piece-element.js';
 import type { HalfhitchRow } from './row-element.js';
 
 /** The pictures of a page or an answer: what is played, and the knotted results beside each other. */
@@ -26,8 +27,18 @@ function lessonShow(show: Show): TemplateResult {
         <figcaption>${show.caption}</figcaption>
         ${elementOnce(show, rowFor)}
       </figure>`;
+    case 'lattice':
+      return html`<figure>
+        <figcaption>${show.caption}</figcaption>
+        ${elementOnce(show, latticeFor)}
+      </figure>`;
+    case 'piece':
+      return html`<figure>
+        <figcaption>${show.caption}</figcaption>
+        ${elementOnce(show, pieceFor)}
+      </figure>`;
     case 'fabric':
-      // Made by core's drawFabric, which escapes every word in it.
+      // Made by core's drawFabric or drawDiagonal, which escape every word in it.
       return html`<figure>
         <figcaption>${show.caption}</figcaption>
         <div class="fabric" part="fabric">${unsafeHTML(show.markup)}</div>
@@ -65,4 +76,24 @@ function rowFor(show: RowShow): HTMLElement {
   if (show.done) row.seekKnotDone(show.knot);
   else row.seekKnot(show.knot);
   return row;
+}
+
+function latticeFor(show: LatticeShow): HTMLElement {
+  const row = document.createElement('halfhitch-row') as HalfhitchRow;
+  row.controls = 'few';
+  row.still = show.still;
+  row.pattern = show.pattern;
+  row.row = show.row;
+  if (show.done) row.seekKnotDone(show.knot);
+  else row.seekKnot(show.knot);
+  return row;
+}
+
+function pieceFor(show: PieceShow): HTMLElement {
+  const piece = document.createElement('halfhitch-piece') as HalfhitchPiece;
+  piece.controls = 'few';
+  piece.rowsShown = 0;
+  piece.trailOf = show.trailOf;
+  piece.pattern = show.pattern;
+  return piece;
 }

@@ -72,6 +72,8 @@ const MOST_PIXELS = 2;
 const TRAIL_STEP = 0.07;
 const TRAIL_LINES = 4;
 const MAGNIFICATION = 3.4;
+/** How much of its own width a label goes to the left of its place. */
+const LABEL_SHIFT = { left: 1, across: 0.5, right: 0 } as const;
 
 /**
  * A picture of threads that is played: the stage, its words and its controls. What is played
@@ -666,7 +668,7 @@ export abstract class StageElement extends LitElement {
       const text =
         'name' in place.label ? place.label.name : this.words(`label.${place.label.does}`);
       if (label.textContent !== text) label.textContent = text;
-      const x = place.leftward ? place.x - label.offsetWidth : place.x;
+      const x = place.x - label.offsetWidth * LABEL_SHIFT[place.lies];
       const across = Math.max(4, Math.min(width - label.offsetWidth - 4, x));
       const down = Math.max(6, Math.min(height - label.offsetHeight - 6, place.y));
       label.style.transform = `translate(${across.toFixed(0)}px, ${down.toFixed(0)}px)`;

@@ -74,7 +74,7 @@ export function rightAnswer(text: readonly string[], shows: readonly Show[]): An
 
 /** The same picture with its knot finished. */
 export function done<T extends Show>(show: T): T {
-  return show.what === 'fabric' ? show : { ...show, done: true };
+  return show.what === 'fabric' || show.what === 'piece' ? show : { ...show, done: true };
 }
 
 /** What the verifier found, in the language of the lesson where that has words for it. */

@@ -13,7 +13,8 @@ import { askKind } from './ask-kind.js';
 import { askEntry, askRoute, askString } from './ask-strings.js';
 import { drawnFabric } from './fabric-picture.js';
 import type { Lesson, LessonPage } from './lesson.js';
-import { ask, LESSON_NAMES, LESSONS, type LessonName, page, titleValues } from './lessons.js';
+import { ask, LESSON_NAMES, LESSONS, type LessonName, titleValues } from './lessons.js';
+import { page } from './pages.js';
 import type { Hand, Teaching, Work } from './work.js';
 
 export interface LessonOptions {

@@ -16,6 +16,7 @@ export const LESSON_GROUPS = {
     'every-knot',
     'run-out',
   ],
+  diagonal: ['brick-row', 'working-pair', 'idle-string', 'stripe', 'chevron'],
 } as const satisfies Record<string, readonly LessonName[]>;
 
 export interface ListedLesson {

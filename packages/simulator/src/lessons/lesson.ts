@@ -1,4 +1,4 @@
-import type { KnotKind, RowReading } from '@halfhitch/core';
+import type { DiagonalPattern, KnotKind, RowReading } from '@halfhitch/core';
 
 /** One knot, played. */
 export interface KnotShow {
@@ -28,6 +28,23 @@ export interface RowShow {
   readonly caption: string;
 }
 
+/** A row of a diagonal pattern, from one of its knots on. */
+export interface LatticeShow extends Pick<RowShow, 'knot' | 'done' | 'still' | 'caption'> {
+  readonly what: 'lattice';
+  readonly pattern: DiagonalPattern;
+  /** From 0. */
+  readonly row: number;
+}
+
+/** A whole diagonal pattern, in which the way of one string is marked. */
+export interface PieceShow {
+  readonly what: 'piece';
+  readonly pattern: DiagonalPattern;
+  /** Id of the string. */
+  readonly trailOf: string;
+  readonly caption: string;
+}
+
 /** The knotted result as a picture of thread: SVG markup made by running steps. */
 export interface FabricShow {
   readonly what: 'fabric';
@@ -35,7 +52,7 @@ export interface FabricShow {
   readonly markup: string;
 }
 
-export type Show = KnotShow | RowShow | FabricShow;
+export type Show = KnotShow | RowShow | LatticeShow | PieceShow | FabricShow;
 
 /** What comes of a choice. */
 export interface Answer {

@@ -1,12 +1,13 @@
 import type { Mistake, RowReading } from '@halfhitch/core';
 import type { Values } from '../messages/catalogue.js';
-import type { LessonKey } from '../messages/lessons-english.js';
 import { done, knotShow, rightAnswer, rowShow, situation } from './answers.js';
 import { askBare } from './ask-bare.js';
 import { askKind } from './ask-kind.js';
 import { askEntry, askRoute, askString } from './ask-strings.js';
 import { drawnFabric, trialFabric } from './fabric-picture.js';
+import { LATTICE_LESSONS } from './lattice-lessons.js';
 import type { LessonPage, Question, Show } from './lesson.js';
+import { page, question } from './pages.js';
 import { trialRow, withMistakes, withRoute } from './trial.js';
 import { knotOf, type Teaching, type Work, workOf } from './work.js';
 
@@ -121,6 +122,7 @@ export const LESSONS = {
     page(t, 'undo.1', [knotShow('forward', null, undefined, true)]),
     question(askUndo(t)),
   ],
+  ...LATTICE_LESSONS,
 } as const satisfies Record<string, Build>;
 
 export type LessonName = keyof typeof LESSONS;
@@ -184,22 +186,9 @@ function askUndo({ say }: Teaching): Question {
   };
 }
 
-export function page(
-  { say }: Teaching,
-  key: LessonKey,
-  shows: readonly Show[],
-  values: Values = {},
-): LessonPage {
-  return { text: say(key, values).split('\n'), shows, question: null };
-}
-
 /** A question about a knot, with a picture of how things are before it. */
 export function ask(asked: Question, work: Work, row: number, order: number): LessonPage {
   return { text: [], shows: [situation(work, row, order)], question: asked };
-}
-
-function question(asked: Question): LessonPage {
-  return { text: [], shows: [], question: asked };
 }
 
 /** A row of a trial, with one of its knots finished. */

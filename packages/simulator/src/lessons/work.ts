@@ -28,7 +28,7 @@ export interface Teaching {
   readonly hand: Hand;
 }
 
-const COLOURS = [
+export const COLOURS = [
   { key: 'a', hex: '#1f6fb2', name: 'colour.lake' },
   { key: 'b', hex: '#d9642a', name: 'colour.buoy' },
   { key: 'c', hex: '#4f7f4a', name: 'colour.reed' },

@@ -193,6 +193,63 @@ export const LESSONS_ENGLISH = {
   'undo.asks': 'How does a knot come out again without harm?',
   'undo.1':
     'A mistake is best undone at once. Every move is done backwards, the last one first. Here a knot is undone: watch the lead leave by the way it came.\nUse a blunt needle to loosen a tight knot. A pointed one splits the yarns.',
+  'lesson.wayOf': 'The way of {string}, from start to finish',
+  'choice.pair': 'The strings in slots {left} and {right}.',
+  'choice.idleBoth': '{left} at the left edge and {right} at the right edge.',
+  'choice.idleLeft': 'Only {left} at the left edge.',
+  'choice.idleNone': 'None: every string is in a knot of every row.',
+  'ask.pair': 'Row 1 is tied. Which strings does the first knot of row {row} tie together?',
+  'ask.idle': 'Row {row} of a piece of {strings} strings: which strings are in none of its knots?',
+  'ask.latticeKind':
+    'Row {row}, knot {knot}: {left} hangs on the left and {right} on the right. The pattern is to go on as it has begun. Which knot do you tie?',
+  'ask.outcome':
+    'On the left hangs a string in {left}, on the right one in {right}. The knot is to show {shows}, and afterwards {places}. Which knot does that?',
+  'why.pair':
+    'Each row begins one slot to the side of the row before it, as bricks in a wall do. So every string meets a new neighbour in every row.',
+  'why.idle':
+    'The row begins at the second slot. {left} has no neighbour on its left, and {right} none on its right: both hang beside the work until the next row takes them in again.',
+  'why.latticeThrough': '{tying} ties, so its colour shows, and goes on past {held} on its way.',
+  'why.latticeBack': '{tying} ties, so its colour shows, and comes back to its own side.',
+  'why.outcome': 'A {kind} knot shows {shows} here, and {places}.',
+  'lattice.theyChange': 'the two have changed places',
+  'lattice.theyStay': 'both hang where they began',
+  'wrong.lattice':
+    'In a {kind} knot the string on the {side} ties and shows, and afterwards {places}.',
+  'wrong.latticeCount':
+    'If all that follows is tied as planned, {count} knots show another colour.',
+  'wrong.latticeOne': 'If all that follows is tied as planned, {count} knot shows another colour.',
+  'wrong.pairAgain':
+    'Those are the pairs of the row above. Tied together again and again, they make pairs that nothing joins: the piece falls apart.',
+  'wrong.pairApart': 'Those two do not hang side by side: a knot ties neighbours only.',
+  'group.diagonal': 'Diagonal work',
+  'brick-row.title': 'How a row of bricks is read',
+  'brick-row.asks': 'Which strings are tied together in a row, and which in the next?',
+  'brick-row.1':
+    'In diagonal work there are no base strings and no leads. All strings hang side by side, each in a slot, and every string ties or is tied in its turn. They are named by the slot in which they hang at the start: S1 at the left, then S2 and so on.\nA row ties neighbours in pairs: the strings in slots 1 and 2, those in slots 3 and 4, and so on.',
+  'brick-row.2':
+    'The next row begins one slot to the side, as in a wall of bricks: slots 2 and 3, then 4 and 5. Read a pattern so: row by row, in each row from the left, and in every row move over by half a knot.',
+  'working-pair.title': 'Four knots between two working strings',
+  'working-pair.asks': 'What does each of the four knots do when both strings work?',
+  'working-pair.1':
+    'Between two working strings each knot decides two things: which of them shows, and whether they change places. The one that ties is the one that shows.\nIn a forward knot the left string ties, in a backward knot the right one. In both the two strings change places.',
+  'working-pair.2':
+    'In a forward-backward knot the left string ties and comes back to the left. In a backward-forward knot the right string ties and comes back to the right. The two strings hang where they began.',
+  'idle-string.title': 'The string that idles at the edge',
+  'idle-string.asks': 'Why is the outermost string left out in some rows, and what becomes of it?',
+  'idle-string.1':
+    'A row that begins at the second slot has no neighbour for the string in the first. That string idles: it hangs down beside the work for one row and is tied again in the next. On the other edge it may be the same.\nLet it hang neither tight nor slack. Pulled tight it gathers the edge, left slack it makes a loop there.',
+  'stripe.title': 'A diagonal stripe from start to finish',
+  'stripe.asks': 'How does one string draw a stripe across the piece?',
+  'stripe.1':
+    'A stripe is the way of one string. {string} ties its first knot with its neighbour, and they change places. In the next row it meets the next string, ties again, and so goes one slot further with every row.\nWherever it ties, its colour shows.',
+  'stripe.2':
+    'Here the whole way of {string} is marked. It goes across the piece, tying in every row. At the edge it turns, and on its way back it is held in the knots of others, where it is hidden.\nTurn the piece over to see it from behind.',
+  'chevron.title': 'A chevron',
+  'chevron.asks': 'How do two slopes meet in the middle?',
+  'chevron.1':
+    'A chevron is a stripe with its mirror image beside it. In the left half strings tie forward, towards the middle; in the right half they tie backward, also towards the middle. So the colours hang mirrored at the start.',
+  'chevron.2':
+    'In the middle two strings of one colour meet. Which of them ties makes no difference to the colours, but one of them has to, or the two halves would hang apart.',
 } as const;
 
 export type LessonKey = keyof typeof LESSONS_ENGLISH;

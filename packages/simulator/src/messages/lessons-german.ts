@@ -203,4 +203,66 @@ export const LESSONS_GERMAN: Readonly<Record<LessonKey, string>> = {
   'undo.asks': 'Wie geht ein Knoten wieder auf, ohne dass etwas leidet?',
   'undo.1':
     'Einen Fehler knüpft man am besten gleich auf. Jeder Zug geht rückwärts, der letzte zuerst. Hier wird ein Knoten aufgeknüpft: Sieh, wie der Leitfaden auf dem Weg hinausgeht, auf dem er kam.\nLockere einen festen Knoten mit einer stumpfen Nadel. Eine spitze spaltet die Garne.',
+  'lesson.wayOf': 'Der Weg von {string}, von Anfang bis Ende',
+  'choice.pair': 'Die Fäden auf den Plätzen {left} und {right}.',
+  'choice.idleBoth': '{left} am linken und {right} am rechten Rand.',
+  'choice.idleLeft': 'Nur {left} am linken Rand.',
+  'choice.idleNone': 'Keiner: Jeder Faden gehört in jeder Reihe zu einem Knoten.',
+  'ask.pair': 'Reihe 1 ist geknüpft. Welche Fäden verbindet der erste Knoten von Reihe {row}?',
+  'ask.idle':
+    'Reihe {row} eines Stücks aus {strings} Fäden: Welche Fäden gehören zu keinem ihrer Knoten?',
+  'ask.latticeKind':
+    'Reihe {row}, Knoten {knot}: {left} hängt links und {right} rechts. Das Muster soll weitergehen, wie es begonnen hat. Welchen Knoten knüpfst du?',
+  'ask.outcome':
+    'Links hängt ein Faden in {left}, rechts einer in {right}. Der Knoten soll {shows} zeigen, und danach gilt: {places}. Welcher Knoten macht das?',
+  'why.pair':
+    'Jede Reihe beginnt einen Platz neben der Reihe davor, wie Ziegel in einer Mauer. So trifft jeder Faden in jeder Reihe auf einen neuen Nachbarn.',
+  'why.idle':
+    'Die Reihe beginnt auf dem zweiten Platz. {left} hat links keinen Nachbarn und {right} rechts keinen: Beide hängen neben der Arbeit, bis die nächste Reihe sie wieder aufnimmt.',
+  'why.latticeThrough':
+    '{tying} knüpft und ist darum zu sehen; auf seinem Weg kommt er an {held} vorbei.',
+  'why.latticeBack':
+    '{tying} knüpft und ist darum zu sehen; danach hängt er wieder auf seiner Seite.',
+  'why.outcome': 'Ein {kind}-Knoten zeigt hier {shows}, und danach gilt: {places}.',
+  'lattice.theyChange': 'die beiden haben die Plätze getauscht',
+  'lattice.theyStay': 'beide hängen, wo sie begonnen haben',
+  'wrong.lattice':
+    'Beim {kind}-Knoten knüpft der Faden, der {side} hängt, und ist zu sehen; danach gilt: {places}.',
+  'wrong.latticeCount':
+    'Wird alles Folgende wie geplant geknüpft, zeigen {count} Knoten eine andere Farbe.',
+  'wrong.latticeOne':
+    'Wird alles Folgende wie geplant geknüpft, zeigt {count} Knoten eine andere Farbe.',
+  'wrong.pairAgain':
+    'Das sind die Paare der Reihe darüber. Immer wieder miteinander verknüpft, werden es Paare, die nichts verbindet: Das Stück zerfällt.',
+  'wrong.pairApart': 'Diese beiden hängen nicht nebeneinander: Ein Knoten verbindet nur Nachbarn.',
+  'group.diagonal': 'Diagonales Knüpfen',
+  'brick-row.title': 'Wie eine Ziegelreihe zu lesen ist',
+  'brick-row.asks': 'Welche Fäden werden in einer Reihe verbunden, und welche in der nächsten?',
+  'brick-row.1':
+    'Beim diagonalen Knüpfen gibt es weder Grundfäden noch Leitfäden. Alle Fäden hängen nebeneinander, jeder auf seinem Platz, und jeder knüpft oder wird gehalten, wie es gerade kommt. Sie heißen nach dem Platz, auf dem sie am Anfang hängen: S1 ganz links, dann S2 und so weiter.\nEine Reihe verbindet Nachbarn zu Paaren: die Fäden auf den Plätzen 1 und 2, die auf den Plätzen 3 und 4 und so fort.',
+  'brick-row.2':
+    'Die nächste Reihe beginnt einen Platz daneben, wie in einer Ziegelmauer: Plätze 2 und 3, dann 4 und 5. So liest du ein Muster: Reihe für Reihe, jede Reihe von links, und in jeder Reihe um einen halben Knoten versetzt.',
+  'working-pair.title': 'Vier Knoten zwischen zwei Arbeitsfäden',
+  'working-pair.asks': 'Was macht jeder der vier Knoten, wenn beide Fäden arbeiten?',
+  'working-pair.1':
+    'Zwischen zwei Arbeitsfäden entscheidet jeder Knoten zweierlei: welcher von beiden zu sehen ist, und ob sie die Plätze tauschen. Zu sehen ist der, der knüpft.\nBeim Vorwärtsknoten knüpft der linke Faden, beim Rückwärtsknoten der rechte. Bei beiden tauschen die Fäden die Plätze.',
+  'working-pair.2':
+    'Beim Vorwärts-Rückwärts-Knoten knüpft der linke Faden und kommt nach links zurück. Beim Rückwärts-Vorwärts-Knoten knüpft der rechte und kommt nach rechts zurück. Beide Fäden hängen, wo sie begonnen haben.',
+  'idle-string.title': 'Der Faden, der am Rand ruht',
+  'idle-string.asks':
+    'Warum bleibt der äußerste Faden in manchen Reihen übrig, und was wird aus ihm?',
+  'idle-string.1':
+    'Eine Reihe, die auf dem zweiten Platz beginnt, hat für den Faden auf dem ersten keinen Nachbarn. Dieser Faden ruht: Er hängt eine Reihe lang neben der Arbeit und wird in der nächsten wieder geknüpft. Am anderen Rand kann es ebenso sein.\nLass ihn weder straff noch locker hängen. Straff zieht er den Rand ein, locker bildet er dort eine Schlinge.',
+  'stripe.title': 'Ein Diagonalstreifen von Anfang bis Ende',
+  'stripe.asks': 'Wie zeichnet ein einziger Faden einen Streifen quer durch das Stück?',
+  'stripe.1':
+    'Ein Streifen ist der Weg eines Fadens. {string} knüpft den ersten Knoten mit dem Nachbarn, und sie tauschen die Plätze. In der nächsten Reihe trifft er den nächsten Faden, knüpft wieder und kommt so mit jeder Reihe einen Platz weiter.\nWo er knüpft, ist seine Farbe zu sehen.',
+  'stripe.2':
+    'Hier ist der ganze Weg von {string} gekennzeichnet. Er geht quer durch das Stück und knüpft in jeder Reihe. Am Rand kehrt er um, und auf dem Rückweg wird er in den Knoten der anderen gehalten, wo er verborgen ist.\nDrehe das Stück um, dann siehst du ihn von hinten.',
+  'chevron.title': 'Ein Winkelmuster',
+  'chevron.asks': 'Wie treffen sich zwei Schrägen in der Mitte?',
+  'chevron.1':
+    'Ein Winkelmuster ist ein Streifen mit seinem Spiegelbild daneben. In der linken Hälfte knüpfen die Fäden vorwärts, zur Mitte hin; in der rechten rückwärts, auch zur Mitte hin. Darum hängen die Farben am Anfang spiegelbildlich.',
+  'chevron.2':
+    'In der Mitte treffen sich zwei Fäden gleicher Farbe. Welcher von ihnen knüpft, ist für die Farben gleich, aber einer muss es tun, sonst hingen die beiden Hälften nicht zusammen.',
 };

@@ -53,7 +53,7 @@ export function latticeLines(
       points,
       diameter: 2 * strand.radius,
       label: LABEL[strand.role] ?? null,
-      labelAt: 'end',
+      labelAt: 'on',
     };
   });
   const focus: [number, number, number] = [side * pose.focus[0], -pose.focus[1], pose.focus[2]];

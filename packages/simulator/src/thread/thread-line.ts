@@ -22,8 +22,11 @@ export interface ThreadLine {
   readonly label: ThreadLabel | null;
   /** Drawn in the label's place where there is one: what the string itself is called. */
   readonly name?: string;
-  /** Where the label goes: by the string's highest point in the picture, or by its free end. */
-  readonly labelAt: 'top' | 'end';
+  /**
+   * Where the label goes: by the string's highest point in the picture, by its free end, or on that
+   * end, where other strings hang too near on both sides for a label to lie between.
+   */
+  readonly labelAt: 'top' | 'end' | 'on';
 }
 
 /** A box along the axes in mm, y up. */
