@@ -176,7 +176,8 @@ class Maker {
           const kind = KNOT_KINDS[(knots[place] as number) % HALF];
           const ties = tying[row]?.[place];
           if (knots[place] === NO_KNOT || kind === undefined || ties === undefined) continue;
-          yield { place, slot: slots[place] as number, kind, tying: ties };
+          const half = (knots[place] as number) >= HALF;
+          yield { place, slot: slots[place] as number, kind, half, tying: ties };
         }
       },
     };

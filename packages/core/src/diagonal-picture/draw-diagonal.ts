@@ -2,6 +2,7 @@ import { knotsInLattice } from '../diagonal/lattice.js';
 import type { DiagonalReading } from '../diagonal/simulate.js';
 import { InputError } from '../errors.js';
 import { count } from '../instructions/wording.js';
+import { halvesOf } from '../model/knot.js';
 import { MAX_KNOTS_DRAWN } from '../picture/draw-fabric.js';
 import { escapeMarkup, safeColour, short } from '../picture/markup.js';
 import { plyPattern } from '../picture/tails.js';
@@ -88,11 +89,13 @@ function drawRow(
   const { x: left } = geometry.centreOf(row, -1);
   const knots: string[] = [];
   let shadow = '';
-  for (const { place, slot, kind, tying } of drawn.knotsOf(row)) {
+  for (const { place, slot, kind, half = false, tying } of drawn.knotsOf(row)) {
+    const shape = half ? `half-${halvesOf(kind)[0]}` : kind;
     const x = (slot + 1) * SLOT;
-    shadow += `M${x - 8.5} 0l8.5 ${-0.8 * ROW}l8.5 ${short(0.8 * ROW)}l-8.5 ${short(0.8 * ROW)}Z`;
+    if (!half)
+      shadow += `M${x - 8.5} 0l8.5 ${-0.8 * ROW}l8.5 ${short(0.8 * ROW)}l-8.5 ${short(0.8 * ROW)}Z`;
     knots.push(
-      `<use href="#${prefix}${kind}" x="${x}" stroke="${drawn.colourOf(tying)}" data-row="${row + 1}" data-place="${place + 1}"/>`,
+      `<use href="#${prefix}${shape}" x="${x}" stroke="${drawn.colourOf(tying)}" data-row="${row + 1}" data-place="${place + 1}"/>`,
     );
   }
   if (knots.length === 0) return '';

@@ -13,6 +13,8 @@ export interface DrawnKnot {
   /** Slot of the left string, from 0. */
   readonly slot: number;
   readonly kind: KnotKind;
+  /** Whether only its first half hitch is tied. Default: no. */
+  readonly half?: boolean;
   /** The string that ties it. */
   readonly tying: number;
 }

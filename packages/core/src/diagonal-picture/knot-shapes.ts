@@ -10,11 +10,11 @@ const LEAN = (34 * Math.PI) / 180;
 const REACH = 6.6;
 const APART = 4.9;
 
-/** Two half hitches in one direction: two wraps side by side, leaning the way the string goes. */
-function alike(side: 1 | -1): readonly Stretch[] {
+/** Wraps in one direction, leaning the way the string goes; two side by side are a whole knot. */
+function wraps(side: 1 | -1, offs: readonly number[]): readonly Stretch[] {
   const along: Point = [Math.cos(LEAN), Math.sin(LEAN)];
   const across: Point = [Math.sin(LEAN), -Math.cos(LEAN)];
-  return [APART, -APART].map((off): Stretch => {
+  return offs.map((off): Stretch => {
     const at = (forth: number, bow: number): Point => [
       side * (forth * along[0] + (off + bow) * across[0]),
       forth * along[1] + (off + bow) * across[1],
@@ -23,12 +23,17 @@ function alike(side: 1 | -1): readonly Stretch[] {
   });
 }
 
+/** Two half hitches in one direction. */
+function alike(side: 1 | -1): readonly Stretch[] {
+  return wraps(side, [APART, -APART]);
+}
+
 /** Two unlike half hitches are one bent pair: out over the held string, round, and back. */
 function bent(side: 1 | -1): readonly Stretch[] {
   const at = (x: number, y: number): Point => [side * x, y];
-  const upper: Stretch[number] = [at(-6.4, -5.4), at(-3, -5.8), at(0.6, -5.4), at(3, -4.5)];
+  const upper: Stretch[number] = [at(-6.4, -5.25), at(-3, -5.5), at(0.6, -5.2), at(3, -4.5)];
   const round: Stretch[number] = [at(3, -4.5), at(8, -2.4), at(8, 2.4), at(3, 4.5)];
-  const lower: Stretch[number] = [at(3, 4.5), at(0.6, 5.4), at(-3, 5.8), at(-6.4, 5.4)];
+  const lower: Stretch[number] = [at(3, 4.5), at(0.6, 5.2), at(-3, 5.5), at(-6.4, 5.25)];
   return [[upper, round, lower]];
 }
 
@@ -41,8 +46,12 @@ const SHAPES: Readonly<Record<KnotKind, readonly Stretch[]>> = {
 
 /** The definitions that a picture refers to, once each. The thread's colour comes in as stroke. */
 export function diagonalShapes(prefix: string): string {
-  return KNOT_KINDS.map((kind) => {
+  const halves = (['forward', 'backward'] as const).map((way) =>
+    thread(`${prefix}half-${way}`, wraps(way === 'forward' ? 1 : -1, [0]), 3, KNOT_THREAD),
+  );
+  const knots = KNOT_KINDS.map((kind) => {
     const shape = SHAPES[kind];
     return thread(prefix + kind, shape, shape.length > 1 ? 4 : 3, KNOT_THREAD);
-  }).join('');
+  });
+  return [...knots, ...halves].join('');
 }

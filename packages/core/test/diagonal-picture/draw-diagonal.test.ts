@@ -2,12 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   BARE,
+  type DiagonalPattern,
   diagonalGeometry,
   drawDiagonal,
+  halvesOf,
   KNOT_KINDS,
+  type KnotKind,
   knotAt,
   knotIndex,
   knotsInRow,
+  makeDiagonalMistakes,
   simulateDiagonal,
   slotOfPlace,
 } from '../../src/index.js';
@@ -85,6 +89,18 @@ describe('the picture of a diagonal piece', () => {
     for (const kind of KNOT_KINDS) expect(svg).toContain(`<g id="two-${kind}"`);
     expect(svg).toContain('&lt;b&gt;&quot;</title>');
     expect(svg).not.toMatch(/<script|<circle|<text| on[a-z]+=/);
+  });
+
+  it('shows half a knot as a single wrap', () => {
+    const [pattern] = fc.sample(
+      anyDiagonal({ bareTenths: 0 }).filter((one) => knotsInRow(one, 0) > 0),
+      1,
+    ) as [DiagonalPattern];
+    const { drawn } = makeDiagonalMistakes(pattern, [{ kind: 'half-knot', row: 0, place: 0 }]);
+    const [first] = halvesOf(knotAt(pattern, 0, 0) as KnotKind);
+    expect(drawDiagonal(drawn).match(/href="#hh-half-[a-z]+"/g)).toEqual([
+      `href="#hh-half-${first}"`,
+    ]);
   });
 
   it('refuses what would be too large to show', () => {
