@@ -1,4 +1,5 @@
 import { ANY_COLOUR } from '../diagonal/picture.js';
+import { LEFT_TIES, PLACES_CHANGE } from '../diagonal/simulate.js';
 import type { Task } from './task.js';
 import type { Net } from './weave.js';
 
@@ -15,8 +16,6 @@ export class Domains {
   readonly #asked: Uint8Array;
   readonly #above: Int32Array;
   readonly #below: Int32Array;
-  /** Knot that last struck a colour from each wire, or -1. */
-  readonly #struckBy: Int32Array;
 
   readonly #queue: Int32Array;
   readonly #queued: Uint8Array;
@@ -30,7 +29,6 @@ export class Domains {
     this.#asked = asked;
     this.low = new Uint32Array(net.wires).fill(bits(colours));
     this.high = new Uint32Array(net.wires).fill(bits(colours - 32));
-    this.#struckBy = new Int32Array(net.wires).fill(-1);
     this.#above = new Int32Array(net.wires).fill(-1);
     this.#below = new Int32Array(net.wires).fill(-1);
     for (let knot = 0; knot < net.knots; knot++) {
@@ -51,7 +49,7 @@ export class Domains {
   keep(wire: number, colour: number): void {
     const lowBit = colour < 32 ? 1 << colour : 0;
     const highBit = colour < 32 ? 0 : 1 << (colour - 32);
-    this.#set(wire, (this.low[wire] as number) & lowBit, (this.high[wire] as number) & highBit, -1);
+    this.#set(wire, (this.low[wire] as number) & lowBit, (this.high[wire] as number) & highBit);
   }
 
   has(wire: number, colour: number): boolean {
@@ -60,13 +58,31 @@ export class Domains {
       : (((this.high[wire] as number) >>> (colour - 32)) & 1) === 1;
   }
 
-  /** The only colour a wire can have, or -1 where there are more, or none. */
-  only(wire: number): number {
-    const low = this.low[wire] as number;
-    const high = this.high[wire] as number;
-    if (high === 0 && low !== 0 && (low & (low - 1)) === 0) return 31 - Math.clz32(low);
-    if (low === 0 && high !== 0 && (high & (high - 1)) === 0) return 63 - Math.clz32(high);
-    return -1;
+  /** Kinds that a knot can have as far as its four wires tell, as bits in the order of KNOT_KINDS. */
+  kindsOf(knot: number): number {
+    const { aboveLeft, aboveRight, belowLeft, belowRight } = this.#net;
+    const wanted = this.#asked[knot] as number;
+    let kinds = 0;
+    for (let kind = 0; kind < 4; kind++) {
+      const [left, right] = PLACES_CHANGE[kind] ? [belowRight, belowLeft] : [belowLeft, belowRight];
+      const [ties, tied, held, holds] = LEFT_TIES[kind]
+        ? [aboveLeft, left, aboveRight, right]
+        : [aboveRight, right, aboveLeft, left];
+      const one = [ties[knot], tied[knot]] as [number, number];
+      const other = [held[knot], holds[knot]] as [number, number];
+      const shows =
+        wanted === ANY_COLOUR
+          ? this.#share(...one)
+          : this.has(one[0], wanted) && this.has(one[1], wanted);
+      if (shows && this.#share(...other)) kinds |= 1 << kind;
+    }
+    return kinds;
+  }
+
+  /** Whether two wires can have the same colour. */
+  #share(one: number, other: number): boolean {
+    const low = (this.low[one] as number) & (this.low[other] as number);
+    return (low | ((this.high[one] as number) & (this.high[other] as number))) !== 0;
   }
 
   /** Looks at every knot, and at those about it again whenever something changes. */
@@ -88,23 +104,6 @@ export class Domains {
     return this.emptied < 0;
   }
 
-  /** Knots whose wanted colours were used, directly or not, to empty a wire. */
-  blamed(): number[] {
-    const { aboveLeft, aboveRight, belowLeft, belowRight } = this.#net;
-    const seen = new Set<number>();
-    const waiting = [this.emptied];
-    for (let knot = waiting.pop(); knot !== undefined; knot = waiting.pop()) {
-      if (knot < 0 || seen.has(knot)) continue;
-      seen.add(knot);
-      for (const wires of [aboveLeft, aboveRight, belowLeft, belowRight]) {
-        const wire = wires[knot] as number;
-        if ((this.#struckBy[wire] as number) < 0) continue;
-        waiting.push(this.#above[wire] as number, this.#below[wire] as number);
-      }
-    }
-    return [...seen].sort((a, b) => a - b);
-  }
-
   #ask(knot: number): void {
     if (knot < 0 || this.#queued[knot] === 1) return;
     this.#queued[knot] = 1;
@@ -114,11 +113,10 @@ export class Domains {
     this.#waiting++;
   }
 
-  #set(wire: number, low: number, high: number, by: number): void {
+  #set(wire: number, low: number, high: number): void {
     if (low >>> 0 === this.low[wire] && high >>> 0 === this.high[wire]) return;
     this.low[wire] = low;
     this.high[wire] = high;
-    this.#struckBy[wire] = by < 0 ? (this.#struckBy[wire] as number) : by;
     this.#ask(this.#above[wire] as number);
     this.#ask(this.#below[wire] as number);
   }
@@ -207,11 +205,11 @@ export class Domains {
       }
     }
     if ((na | nah) === 0) return false;
-    this.#set(a, na, nah, knot);
-    this.#set(b, nb, nbh, knot);
+    this.#set(a, na, nah);
+    this.#set(b, nb, nbh);
     // Where a wire begins and ends at the same knot, what was struck out above stays struck out.
-    this.#set(c, nc & (low[c] as number), nch & (high[c] as number), knot);
-    this.#set(d, nd & (low[d] as number), ndh & (high[d] as number), knot);
+    this.#set(c, nc & (low[c] as number), nch & (high[c] as number));
+    this.#set(d, nd & (low[d] as number), ndh & (high[d] as number));
     return (
       ((low[c] as number) | (high[c] as number)) !== 0 &&
       ((low[d] as number) | (high[d] as number)) !== 0

@@ -9,7 +9,7 @@ import { loadCadical } from './sat/cadical.js';
 import type { Literal } from './sat/solver.js';
 import { search } from './search.js';
 import { possibleKinds } from './settle.js';
-import { wholeTask } from './task.js';
+import { MOST_AT_ONCE, wholeTask } from './task.js';
 
 export type ForcedOptions = Pick<
   SolveOptions,
@@ -20,7 +20,8 @@ export type ForcedOptions = Pick<
 export interface ForcedKnots {
   /**
    * `read`: what is left out below is proven impossible. `impossible`: no pattern shows the picture.
-   * `stopped`: time ran out, and what was not found by then may be possible all the same.
+   * `stopped`: time ran out, or the piece is too long
+   * for all of it; what could not be ruled out by then is told as possible.
    */
   readonly status: 'read' | 'impossible' | 'stopped';
   /**
@@ -50,10 +51,11 @@ export async function forcedKnots(
   const domains = new Domains(task);
   clock.tell('reading');
   if (!domains.narrowAll()) return nothing(problem);
+  if (problem.net.knots > MOST_AT_ONCE) return byNarrowing(problem, domains);
   const solver = (await loadCadical())('often');
   try {
     const encoding = new Encoding(task, domains, solver, false);
-    const reading = new Reading(problem, encoding);
+    const reading = new Reading(problem, domains, encoding);
     for (;;) {
       const open = reading.askForNew();
       const verdict = await search(solver, open === null ? [] : [open], clock);
@@ -76,9 +78,23 @@ function nothing({ picture }: Problem): ForcedKnots {
   };
 }
 
+/** What narrowing alone tells. */
+function byNarrowing({ picture, net }: Problem, domains: Domains): ForcedKnots {
+  const kinds = new Uint8Array(picture.cells.length);
+  let forced = 0;
+  for (let knot = 0; knot < net.knots; knot++) {
+    const can = domains.kindsOf(knot);
+    kinds[net.cells[knot] as number] = can;
+    if ((can & (can - 1)) === 0) forced++;
+  }
+  const start = new Uint8Array(picture.strings).fill(ANY_COLOUR);
+  return { status: 'stopped', kinds, start, forced };
+}
+
 /** What was seen in patterns so far, and the question for a pattern with something not yet seen. */
 class Reading {
   readonly #problem: Problem;
+  readonly #domains: Domains;
   readonly #encoding: Encoding;
   readonly #seen: Uint8Array;
   readonly #colours: Set<number>[];
@@ -86,8 +102,9 @@ class Reading {
   readonly #asked = new Map<Literal, () => boolean>();
   #begun = false;
 
-  constructor(problem: Problem, encoding: Encoding) {
+  constructor(problem: Problem, domains: Domains, encoding: Encoding) {
     this.#problem = problem;
+    this.#domains = domains;
     this.#encoding = encoding;
     this.#seen = new Uint8Array(problem.net.knots);
     this.#colours = Array.from(problem.net.start, () => new Set());
@@ -130,7 +147,7 @@ class Reading {
     const kinds = new Uint8Array(picture.cells.length);
     let forced = 0;
     for (let knot = 0; knot < net.knots; knot++) {
-      const seen = status === 'read' ? (this.#seen[knot] as number) : this.#perhaps(knot);
+      const seen = status === 'read' ? (this.#seen[knot] as number) : this.#domains.kindsOf(knot);
       kinds[net.cells[knot] as number] = seen;
       if ((seen & (seen - 1)) === 0) forced++;
     }
@@ -140,19 +157,6 @@ class Reading {
       return palette[only] as number;
     });
     return { status, kinds, start, forced };
-  }
-
-  /** Kinds seen, and those that narrowing alone does not rule out. */
-  #perhaps(knot: number): number {
-    let kinds = this.#seen[knot] as number;
-    for (let kind = 0; kind < 4; kind++) {
-      const never = -this.#encoding.always;
-      const ruledOut = this.#clauses(knot, kind).some(([one, other]) => {
-        return one === never && other === undefined;
-      });
-      if (!ruledOut) kinds |= 1 << kind;
-    }
-    return kinds;
   }
 
   #defineAll(): void {

@@ -2,20 +2,15 @@ import type { DiagonalPattern } from '../diagonal/pattern.js';
 import type { DiagonalPicture } from '../diagonal/picture.js';
 import { answer } from './answer.js';
 import { Clock } from './clock.js';
-import { Domains } from './domains.js';
-import { Encoding } from './encode.js';
+import { solveExactly } from './exact/exact.js';
 import { findConflict } from './explain/conflict.js';
-import { wrongByCounting } from './nearest/counting.js';
 import { findNearest } from './nearest/nearest.js';
 import type { DiagonalConflict, DiagonalSolution, SolveOptions } from './options.js';
 import { type Problem, problemOf } from './problem.js';
 import { loadCadical } from './sat/cadical.js';
-import type { SatSolverMaker, Verdict } from './sat/solver.js';
-import { search } from './search.js';
+import type { SatSolverMaker } from './sat/solver.js';
 import { settle } from './settle.js';
-import { wholeTask } from './task.js';
 import { fewerChanges } from './tidy/changes.js';
-import { fewestStrings } from './tidy/strings.js';
 
 /**
  * Finds starting colours and knots that show a wanted picture, or proves that there are none.
@@ -60,38 +55,6 @@ export async function solveDiagonal(
   const status =
     wrong <= atMostWrong ? 'solved' : least > atMostWrong ? 'impossible' : ('stopped' as const);
   return answer(wanted, options, clock, { status, pattern, atLeastWrong: least, conflict });
-}
-
-interface Exact {
-  readonly verdict: Verdict;
-  readonly colours: Uint8Array | null;
-  readonly fewestProven: boolean | null;
-}
-
-const IMPOSSIBLE: Exact = { verdict: 'unsatisfiable', colours: null, fewestProven: null };
-
-/** Colours of the wires with which every knot shows what is wanted. */
-async function solveExactly(problem: Problem, maker: SatSolverMaker, clock: Clock): Promise<Exact> {
-  clock.tell('reading');
-  // What counting shows at once, the solver would be long about.
-  if (wrongByCounting(problem) > 0) return IMPOSSIBLE;
-  const task = wholeTask(problem);
-  const domains = new Domains(task);
-  if (!domains.narrowAll()) return IMPOSSIBLE;
-  clock.tell('searching');
-  const solver = maker('once');
-  try {
-    const encoding = new Encoding(task, domains, solver, false);
-    const verdict = await search(solver, [], clock.part(0.5));
-    if (verdict !== 'satisfiable') return { verdict, colours: null, fewestProven: null };
-    const colours = encoding.colours();
-    const { fewestOf } = problem;
-    if (fewestOf === null) return { verdict, colours, fewestProven: null };
-    const fewest = await fewestStrings(problem, encoding, colours, fewestOf, clock.part(0.5));
-    return { verdict, colours: fewest.colours, fewestProven: fewest.proven };
-  } finally {
-    solver.dispose();
-  }
 }
 
 /** The pattern of the colours found, bettered where that is asked for. */

@@ -2,6 +2,9 @@ import { ANY_COLOUR } from '../diagonal/picture.js';
 import type { Problem } from './problem.js';
 import type { Net } from './weave.js';
 
+/** Pieces with more knots than this are not put into clauses as a whole, but in windows. */
+export const MOST_AT_ONCE = 30_000;
+
 /** Of these wires, at most so many may have the colour. */
 export interface ColourLimit {
   readonly colour: number;

@@ -1,15 +1,14 @@
 import { ANY_COLOUR } from '../../diagonal/picture.js';
 import type { Clock } from '../clock.js';
+import { hangLoose } from '../loose.js';
 import type { Problem } from '../problem.js';
 import type { SatSolverMaker } from '../sat/solver.js';
-import { type Task, wholeTask } from '../task.js';
+import { MOST_AT_ONCE, type Task, wholeTask } from '../task.js';
 import { wrongByCounting } from './counting.js';
 import { partOf, UNKNOWN, type WireEnds, wireEnds } from './part.js';
 import { type SoftTask, searchPart, softTask } from './part-search.js';
 import { KnotFinder } from './windows.js';
 
-/** Pieces with more knots than this are only searched in windows. */
-const MOST_AT_ONCE = 30_000;
 /** Rows of the windows in which a first pattern is laid from top to bottom. */
 const FIRST_ROWS = 8;
 /** Longest time for one window, in s. */
@@ -167,7 +166,7 @@ class NearestSearch {
       row += rows[1] === picture.rows ? height : Math.max(1, height >> 1);
       height = FIRST_ROWS;
     }
-    if (this.#layLoose(colours)) this.#found(colours);
+    if (hangLoose(this.#problem, colours)) this.#found(colours);
     // The ends of a closed repeat may not have met: any colours that do, then.
     else if (
       proof !== null &&
@@ -175,28 +174,6 @@ class NearestSearch {
     ) {
       this.#found(proof.encoding.colours());
     }
-  }
-
-  /** Colours for strings that no knot touches. False where knots have none. */
-  #layLoose(colours: Uint8Array): boolean {
-    const { net, most, start } = this.#problem;
-    for (const wires of [net.aboveLeft, net.aboveRight, net.belowLeft, net.belowRight]) {
-      for (const wire of wires) if (colours[wire] === UNKNOWN) return false;
-    }
-    const left = [...most];
-    for (const wire of net.start) {
-      const colour = colours[wire] as number;
-      if (colour !== UNKNOWN) (left[colour] as number)--;
-    }
-    for (const [slot, wire] of net.start.entries()) {
-      if (colours[wire] !== UNKNOWN) continue;
-      const asked = start[slot] as number;
-      const colour = asked === ANY_COLOUR ? left.findIndex((count) => count > 0) : asked;
-      if (colour < 0) return false;
-      colours[wire] = colour;
-      (left[colour] as number)--;
-    }
-    return true;
   }
 
   /** Betters the pattern found, a window at each step, without end. */
