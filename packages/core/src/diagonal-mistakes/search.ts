@@ -205,7 +205,18 @@ function settled(mistakes: readonly DiagonalMistake[]): readonly DiagonalMistake
     (one, other) => rank(one) - rank(other) || rowOf(one) - rowOf(other),
   );
   const keys = sorted.map(diagonalMistakeKey);
-  return new Set(keys).size < keys.length ? null : sorted;
+  if (new Set(keys).size < keys.length) return null;
+  return sorted.some((one, at) => sorted.slice(0, at).some((other) => meddles(one, other)))
+    ? null
+    : sorted;
+}
+
+/** Whether two mistakes in one place come to one other: a knot is left out or tied once only. */
+function meddles(one: DiagonalMistake, other: DiagonalMistake): boolean {
+  if (!isPlaced(one) || !isPlaced(other)) return false;
+  if (one.row !== other.row || one.place !== other.place) return false;
+  const all = [one.kind, other.kind];
+  return one.kind === other.kind || all.includes('missing-knot') || all.includes('extra-knot');
 }
 
 function unique(found: readonly Found[]): Found[] {

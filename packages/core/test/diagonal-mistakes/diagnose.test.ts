@@ -90,7 +90,7 @@ describe('diagnosing a diagonal piece', () => {
           }
         }
       }),
-      { numRuns: 30 },
+      { numRuns: 25 },
     );
   });
 
@@ -106,7 +106,9 @@ describe('diagnosing a diagonal piece', () => {
         expect(question.answers.length).toBeGreaterThan(1);
         for (const { seen: answer, alternatives } of question.answers) {
           for (const at of alternatives) {
-            const made = makeDiagonalMistakes(pattern, first.alternatives[at]?.mistakes ?? []).seen;
+            const { mistakes = [] } = first.alternatives[at] ?? {};
+            // As far as was seen: with a row left out, the others end a row later.
+            const made = makeDiagonalMistakes(pattern, mistakes, { rows: seen.rows }).seen;
             const across = made.cells.length / made.rows;
             if (question.of === 'hanging') {
               expect(made.hanging?.[question.slot]).toBe(answer);
