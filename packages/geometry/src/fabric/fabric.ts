@@ -8,7 +8,7 @@ import { laid } from './layers.js';
 import { LEVELS, type Level } from './levels.js';
 import { Links } from './links.js';
 import { BESIDE, Routes } from './routes.js';
-import { seatingOf } from './seating.js';
+import { pairsOf, seatingOf } from './seating.js';
 import { Spread } from './spread.js';
 import { survey } from './survey.js';
 
@@ -81,7 +81,8 @@ export class Fabric {
     this.columns = plan.columns;
     this.chunks = Math.ceil(plan.rows / this.rowsPerChunk);
     const { pairs, stretches, passes } = survey(plan);
-    const seating = seatingOf(pairs, ratio);
+    // In a single row nothing sits on anything; it is as high as it would be in a longer piece.
+    const seating = seatingOf(plan.rows > 1 ? pairs : pairsOf(plan.edge), ratio);
     const links = Links.of(seating);
     const routes = new Routes(stretches, seating, passes, plan.start);
     const lying = laid(stretches, routes, seating);

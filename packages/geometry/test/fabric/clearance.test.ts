@@ -15,6 +15,7 @@ const PENNANT = ['aaaaaaaa', 'aaabbaaa', 'aabbbbaa', 'abbbbbba', 'aabbbbaa', 'aa
 const BLOCKS = ['aaaabbbbcccc', 'aaaabbbbcccc', 'ccccaaaabbbb', 'ccccaaaabbbb'];
 const STRIPES = ['aaaa', 'aaaa', 'bbbb', 'cccc', 'cccc', 'bbbb', 'aaaa'];
 const TWO_WIDE = ['aa', 'aa', 'ab', 'ca', 'ab', 'bb', 'cb', 'bc'];
+const ONE_ROW = ['abbabbbb'];
 const ONE_WIDE = ['a', 'a', 'b', 'a', 'c', 'c'];
 const EDGES = ['straight', 'wrapped'] as const;
 
@@ -80,6 +81,7 @@ describe.each(EDGES)('clearance in a fabric with %s edges', (edge) => {
     ['stripes', STRIPES],
     ['two knots wide', TWO_WIDE],
     ['one knot wide', ONE_WIDE],
+    ['one row', ONE_ROW],
     ['pennant', PENNANT],
     ['blocks', BLOCKS],
     ['all changes', ALL_CHANGES],

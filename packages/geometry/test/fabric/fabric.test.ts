@@ -14,7 +14,7 @@ import {
   wholeStrings,
 } from './strands.js';
 
-const few = { numRuns: 25 };
+const few = { numRuns: 15 };
 const anyLevel = fc.constantFrom<Level>(...LEVELS);
 const other = { left: 'right', right: 'left' } as const;
 
