@@ -14,7 +14,9 @@ await runMain(async (args) => {
   const words = args.filter((word) => word !== '--keep');
   const benches = PACKAGES.flatMap((name) => filesBelow(join(packageFolder(name), 'bench')))
     .filter((file) => file.endsWith('.bench.mjs'))
-    .filter((file) => words.length === 0 || words.some((word) => file.includes(word)));
+    .filter(
+      (file) => words.length === 0 || words.some((word) => relative(ROOT, file).includes(word)),
+    );
   if (benches.length === 0) throw new Refusal('There is no such bench.');
   await ensureInstalled();
   // Benches import the built packages: what users run, without a test runner around it.
