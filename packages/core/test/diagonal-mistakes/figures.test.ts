@@ -21,7 +21,7 @@ import { generator } from '../support/charts.js';
 import { everyDiagonalSlip } from '../support/diagonal-slips.js';
 
 /** Pieces for each kind; the figures in docs/mistakes.md were made with 300. */
-const PIECES = Number(process.env['HALFHITCH_PLANTED'] ?? 12);
+const PIECES = Number(process.env['HALFHITCH_PLANTED'] ?? 7);
 
 const COLOURS: readonly ChartColour[] = [
   { key: 'b', hex: '#1f6fb2', name: 'lake blue' },
