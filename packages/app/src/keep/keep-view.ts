@@ -1,6 +1,8 @@
 import { html, LitElement, type TemplateResult } from 'lit';
+import '../diagonal/print/sheets-panel.js';
 import '../print/sheets-panel.js';
 import type { Session } from '../project/session.js';
+import { SessionWatch } from '../view/session-watch.js';
 import './library.js';
 import './share-panel.js';
 
@@ -13,6 +15,7 @@ export class KeepView extends LitElement {
   constructor() {
     super();
     this.session = null;
+    new SessionWatch(this, ['open']);
   }
 
   protected override createRenderRoot(): HTMLElement {
@@ -29,7 +32,11 @@ export class KeepView extends LitElement {
         <halfhitch-share .session=${session}></halfhitch-share>
       </section>
       <section class="card sheets-card" aria-labelledby="sheets-name">
-        <halfhitch-sheets .session=${session}></halfhitch-sheets>
+        ${
+          session?.project?.kind === 'diagonal'
+            ? html`<halfhitch-diagonal-sheets .session=${session}></halfhitch-diagonal-sheets>`
+            : html`<halfhitch-sheets .session=${session}></halfhitch-sheets>`
+        }
       </section>
     `;
   }

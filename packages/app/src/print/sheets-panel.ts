@@ -1,256 +1,64 @@
-import { type Chart, printable, type RowInstructions, type Section } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { cutResults } from '../cut/cut-results.js';
+import { printable, type RowInstructions } from '@halfhitch/core';
+import { html, nothing, type TemplateResult } from 'lit';
 import { CutDesk } from '../cut/desk.js';
 import type { CutOutcome } from '../cut/messages.js';
 import { keepDesk } from '../keep/desk.js';
 import { type AlphaProject, titleOf } from '../project/project.js';
-import type { Session } from '../project/session.js';
-import '../view/swatch.js';
-import { SessionWatch } from '../view/session-watch.js';
-import { WorkError } from '../work/work-error.js';
 import { layChart } from './chart-layout.js';
 import { type ChartSheet, chartPage, sample } from './chart-page.js';
-import { mostRows, type SheetChoice, wrongWith } from './choice.js';
+import type { SheetChoice } from './choice.js';
 import { markingsOf } from './hatches.js';
-import { PAPERS, type PaperName, usualPaper } from './paper.js';
+import { PAPERS } from './paper.js';
 import { type PrintedPart, withoutRepeats, withRepeats } from './repeated-steps.js';
+import { cautions, cutPart, many, type Sheets, SheetsBench, section } from './sheets-bench.js';
 import type { Written } from './written.js';
 
-/** What is on the sheets, worked out for one state of a project. */
-interface Sheets {
-  readonly of: AlphaProject;
-  readonly choice: SheetChoice;
+interface Made {
   readonly written: Written;
   readonly cut: CutOutcome | null;
 }
 
-/** Sheets for the table beside the work: chosen, looked at, and printed. */
-export class SheetsPanel extends LitElement {
-  static override properties = {
-    session: { attribute: false },
-    choice: { state: true },
-    sheets: { state: true },
-    busy: { state: true },
-    problem: { state: true },
-  };
-
-  declare session: Session | null;
-  declare private choice: SheetChoice;
-  declare private sheets: Sheets | null;
-  declare private busy: boolean;
-  declare private problem: string;
+/** Sheets of alpha work: the chart, its rows in words, the cut list. */
+export class SheetsPanel extends SheetsBench<AlphaProject, Made> {
+  protected readonly checks = [
+    ['chart', 'Chart'],
+    ['written', 'Written rows'],
+    ['cut', 'Cut list'],
+    ['inColour', 'Colours under the marks'],
+    ['everyStep', 'All steps of every colour change'],
+  ] as const;
 
   private readonly cutDesk = new CutDesk();
-  private shownId: string | null = null;
-  private asked = 0;
-  private soon = false;
 
-  constructor() {
-    super();
-    this.session = null;
-    this.choice = {
-      paper: usualPaper(),
-      firstRow: 1,
-      lastRow: 1,
-      chart: true,
-      written: true,
-      cut: true,
-      inColour: true,
-      everyStep: false,
-    };
-    this.sheets = null;
-    this.busy = false;
-    this.problem = '';
-    new SessionWatch(this, ['project']);
+  protected get project(): AlphaProject | null {
+    return this.session?.alpha ?? null;
   }
 
-  protected override createRenderRoot(): HTMLElement {
-    return this;
+  protected sizeOf({ chart }: AlphaProject): { rows: number; columns: number } {
+    return chart;
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    addEventListener('beforeprint', this.onPrint);
-    addEventListener('afterprint', this.onPrinted);
+  protected same(one: AlphaProject, other: AlphaProject): boolean {
+    return one.chart === other.chart && one.choice === other.choice && one.cut === other.cut;
   }
 
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    removeEventListener('beforeprint', this.onPrint);
-    removeEventListener('afterprint', this.onPrinted);
-    this.onPrinted();
-  }
-
-  protected override willUpdate(_changes: PropertyValues): void {
-    const project = this.session?.alpha ?? null;
-    if (project === null) return;
-    const { rows, columns } = project.chart;
-    if (project.id !== this.shownId) {
-      this.shownId = project.id;
-      this.sheets = null;
-      this.problem = '';
-      this.choice = { ...this.choice, firstRow: 1, lastRow: Math.min(rows, mostRows(columns)) };
-    }
-    // Shown as they were until they are made anew.
-    if (this.sheets !== null && !sameSheets(this.sheets.of, project)) this.makeSoon();
-  }
-
-  private choose(change: Partial<SheetChoice>): void {
-    this.choice = { ...this.choice, ...change };
-    this.problem = '';
-    if (this.sheets !== null) void this.make();
-  }
-
-  private makeSoon(): void {
-    if (this.soon) return;
-    this.soon = true;
-    queueMicrotask(() => {
-      this.soon = false;
-      void this.make();
-    });
-  }
-
-  /** @returns whether the sheets are there */
-  private async make(): Promise<boolean> {
-    const project = this.session?.alpha;
-    if (project == null) return false;
+  protected async work(project: AlphaProject, choice: SheetChoice): Promise<Made> {
     const { chart, choice: knots, cut: settings } = project;
-    const { choice } = this;
-    const wrong = wrongWith(choice, chart.rows, chart.columns);
-    if (wrong !== null) {
-      this.problem = wrong;
-      this.sheets = null;
-      return false;
-    }
-    const asked = ++this.asked;
-    this.busy = true;
-    this.problem = '';
-    try {
-      const rows = { first: choice.firstRow - 1, end: choice.lastRow };
-      const [text, cut] = await Promise.all([
-        keepDesk.ask({
-          ask: 'written',
-          chart,
-          choice: knots,
-          rows: choice.written ? rows : { first: 0, end: 0 },
-        }),
-        choice.cut ? this.cutDesk.ask({ chart, choice: knots, settings }) : null,
-      ]);
-      if (asked !== this.asked) return false;
-      this.sheets = { of: project, choice, written: text, cut };
-    } catch (error) {
-      if (asked !== this.asked) return false;
-      this.problem =
-        error instanceof WorkError ? error.message : 'The sheets could not be made. Try again.';
-    }
-    this.busy = false;
-    await this.updateComplete;
-    return this.sheets !== null;
+    const rows = { first: choice.firstRow - 1, end: choice.lastRow };
+    const [written, cut] = await Promise.all([
+      keepDesk.ask({
+        ask: 'written',
+        chart,
+        choice: knots,
+        rows: choice.written ? rows : { first: 0, end: 0 },
+      }),
+      choice.cut ? this.cutDesk.ask({ chart, choice: knots, settings }) : null,
+    ]);
+    return { written, cut };
   }
 
-  private async show(): Promise<void> {
-    if (!(await this.make())) return;
-    this.querySelector<HTMLElement>('.sheets')?.focus();
-  }
-
-  private async print(): Promise<void> {
-    const { sheets } = this;
-    const project = this.session?.alpha;
-    const ready = sheets !== null && project != null && sameSheets(sheets.of, project);
-    if (!ready && !(await this.make())) return;
-    await this.updateComplete;
-    window.print();
-  }
-
-  /** By the button and by the browser's own command alike: the sheets alone, once they are shown. */
-  private readonly onPrint = (): void => {
-    if (this.sheets !== null && document.documentElement.dataset['print'] === undefined) {
-      document.documentElement.dataset['print'] = 'sheets';
-    }
-  };
-
-  private readonly onPrinted = (): void => {
-    if (document.documentElement.dataset['print'] === 'sheets') {
-      delete document.documentElement.dataset['print'];
-    }
-  };
-
-  // ---- what is shown ----
-
-  protected override render(): TemplateResult | typeof nothing {
-    const project = this.session?.alpha;
-    if (project == null) return nothing;
-    const { sheets, busy } = this;
-    return html`
-      <div class="bar">
-        <h2 id="sheets-name">Print sheets</h2>
-        <div class="sheet-buttons">
-          <button type="button" @click=${() => void this.show()}>${sheets === null ? 'Show the sheets' : 'Make them anew'}</button>
-          <button type="button" class="primary" @click=${() => void this.print()}>Print</button>
-        </div>
-      </div>
-      ${this.form(project.chart)}
-      ${this.problem === '' ? nothing : html`<p class="field-error" role="alert">${this.problem}</p>`}
-      <p class="unseen" role="status">${busy ? 'Making the sheets.' : sheets === null ? '' : 'The sheets are below.'}</p>
-      ${sheets === null ? nothing : this.paper(sheets)}
-    `;
-  }
-
-  private form(chart: Chart): TemplateResult {
-    const { choice } = this;
-    const row = (
-      name: 'firstRow' | 'lastRow',
-      label: string,
-    ): TemplateResult => html`<div class="field">
-      <label for="sheet-${name}">${label}</label>
-      <input
-        id="sheet-${name}"
-        type="text"
-        inputmode="numeric"
-        autocomplete="off"
-        maxlength="5"
-        .value=${String(choice[name])}
-        @change=${(event: Event) => this.choose({ [name]: Number((event.target as HTMLInputElement).value) })}
-      />
-    </div>`;
-    const check = (
-      name: 'chart' | 'written' | 'cut' | 'inColour' | 'everyStep',
-      label: string,
-    ): TemplateResult =>
-      html`<label class="check">
-        <input
-          type="checkbox"
-          .checked=${choice[name]}
-          @change=${(event: Event) => this.choose({ [name]: (event.target as HTMLInputElement).checked })}
-        />
-        ${label}
-      </label>`;
-    return html`<form class="sheet-form" @submit=${(event: Event) => event.preventDefault()}>
-      <div class="field">
-        <label for="sheet-paper">Paper</label>
-        <select
-          id="sheet-paper"
-          @change=${(event: Event) => this.choose({ paper: (event.target as HTMLSelectElement).value as PaperName })}
-        >
-          ${Object.values(PAPERS).map(
-            ({ name, label }) =>
-              html`<option value=${name} .selected=${choice.paper === name}>${label}</option>`,
-          )}
-        </select>
-      </div>
-      ${row('firstRow', 'First row')} ${row('lastRow', `Last row, of ${chart.rows.toLocaleString('en-GB')}`)}
-      <fieldset class="sheet-parts">
-        <legend class="unseen">What is printed</legend>
-        ${check('chart', 'Chart')} ${check('written', 'Written rows')} ${check('cut', 'Cut list')}
-        ${check('inColour', 'Colours under the marks')}
-        ${check('everyStep', 'All steps of every colour change')}
-      </fieldset>
-    </form>`;
-  }
-
-  private paper(sheets: Sheets): TemplateResult {
-    const { of, choice, written, cut } = sheets;
+  protected paper({ of, choice, made }: Sheets<AlphaProject, Made>): TemplateResult {
+    const { written, cut } = made;
     const { chart } = of;
     const paper = PAPERS[choice.paper];
     const markings = markingsOf(chart);
@@ -303,7 +111,7 @@ export class SheetsPanel extends LitElement {
             </section>`
           : nothing
       }
-      ${cut === null ? nothing : this.cutPart(cut, of)}
+      ${cut === null ? nothing : cutPart(cut, of.cut)}
     </div>`;
   }
 
@@ -327,25 +135,6 @@ export class SheetsPanel extends LitElement {
       </tbody>
     </table>`;
   }
-
-  private cutPart(cut: CutOutcome, { cut: settings }: AlphaProject): TemplateResult {
-    return html`<section class="sheet-cut cut-list">
-      <h2>Cut list</h2>
-      ${
-        'sheet' in cut
-          ? cutResults(cut, settings)
-          : html`<p>
-              There is no cut list, since something is filled in wrongly for it:
-              ${Object.values(cut.errors).join(' ')}
-            </p>`
-      }
-    </section>`;
-  }
-}
-
-/** Whether nothing that is printed has changed. */
-function sameSheets(one: AlphaProject, other: AlphaProject): boolean {
-  return one.chart === other.chart && one.choice === other.choice && one.cut === other.cut;
 }
 
 function rowInWords({ heading }: RowInstructions, parts: readonly PrintedPart[]): TemplateResult {
@@ -365,35 +154,6 @@ function rowInWords({ heading }: RowInstructions, parts: readonly PrintedPart[])
       )}
     </ol>
   </section>`;
-}
-
-function section({ title, paragraphs, points }: Section): TemplateResult {
-  return html`<section class="sheet-text">
-    <h3>${title}</h3>
-    ${paragraphs.map((text) => html`<p>${text}</p>`)}
-    ${points.length === 0 ? nothing : html`<ul>${points.map((text) => html`<li>${text}</li>`)}</ul>`}
-  </section>`;
-}
-
-function cautions(): TemplateResult {
-  return html`<section class="sheet-text sheet-care">
-    <h3>Take care</h3>
-    <ul>
-      <li>Hands: rest every half hour, and stop when something aches or goes numb.</li>
-      <li>
-        Small children: a cord can strangle, and a short end can be swallowed. Keep threads away from
-        them; make a child's bracelet so that it opens under a pull.
-      </li>
-      <li>
-        Ends: cut away from your fingers. Singe only synthetic thread, away from hair and curtains,
-        with water at hand; cotton burns on, so sew its ends in.
-      </li>
-    </ul>
-  </section>`;
-}
-
-function many(count: number, what: string): string {
-  return `${count.toLocaleString('en-GB')} ${what}${count === 1 ? '' : 's'}`;
 }
 
 customElements.define('halfhitch-sheets', SheetsPanel);

@@ -64,15 +64,15 @@ export class Session extends EventTarget {
 
   /**
    * The last piece of alpha work that was worked out: of the project as it stands, unless `busy`.
-   * Null before the first.
+   * Null before the first, and while a diagonal pattern is open.
    */
   get piece(): Piece | null {
-    return this.latest;
+    return this.diagonal === null ? this.latest : null;
   }
 
   /** The same of diagonal patterns. */
   get diagonalPiece(): DiagonalPiece | null {
-    return this.latestDiagonal;
+    return this.alpha === null ? this.latestDiagonal : null;
   }
 
   /** Who works diagonal patterns out; hired when the first is opened. */

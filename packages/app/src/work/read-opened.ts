@@ -1,4 +1,4 @@
-import { decodeUtf8, InputError, readDiagonalPicture, readPattern } from '@halfhitch/core';
+import { InputError, readPattern, readPictureFile } from '@halfhitch/core';
 import { emptyPattern } from '../diagonal/edit/pattern.js';
 import type { Answers } from './messages.js';
 
@@ -22,12 +22,8 @@ export function readOpened(bytes: Uint8Array, fileName: string): Answers['read']
 
 /** A picture comes without knots: they are to be found. */
 function readWanted(bytes: Uint8Array, fileName: string): Answers['read'] {
-  try {
-    const picture = readDiagonalPicture(decodeUtf8(bytes));
-    const name = picture.name || fileName.replace(/\.[^.]*$/, '');
-    const { pattern } = emptyPattern(name, picture, picture.colours);
-    return { kind: 'diagonal', pattern, wanted: { ...picture, name }, notices: [] };
-  } catch (error) {
-    throw error instanceof InputError ? error.inFile(fileName) : error;
-  }
+  const { picture, notices } = readPictureFile(bytes, fileName);
+  const { pattern } = emptyPattern(picture.name, picture, picture.colours);
+  const said = notices.map(({ message }) => message);
+  return { kind: 'diagonal', pattern, wanted: picture, notices: said };
 }

@@ -1,5 +1,6 @@
 import '@halfhitch/simulator';
 import { KNOT_KINDS, mirrorKnot, NO_STRING_HERE, printable } from '@halfhitch/core';
+import type { ForcedKnots } from '@halfhitch/core/solve';
 import type { HalfhitchKnot, HalfhitchPiece } from '@halfhitch/simulator';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import '../../styles/diagonal.css';
@@ -10,14 +11,15 @@ import { type DiagonalProject, untitled } from '../../project/project.js';
 import type { Session } from '../../project/session.js';
 import { SessionWatch } from '../../view/session-watch.js';
 import { verdict } from '../../view/verdict.js';
+import { WorkError } from '../../work/work-error.js';
 import { plainInk } from '../edit/ink.js';
 import { differing } from '../edit/pattern.js';
-import { indexOf, isPlace } from '../edit/places.js';
+import { indexOf, isPlace, placeOf } from '../edit/places.js';
 import '../lattice/lattice-sheet.js';
 import type { LatticeSettings, LatticeSheet, LatticeSubject } from '../lattice/lattice-sheet.js';
 import type { LatticeMark } from '../lattice/look.js';
 import { pieceSubject } from '../lattice/piece-subject.js';
-import { placeInWords } from '../lattice/words.js';
+import { kindInWords, placeInWords } from '../lattice/words.js';
 import '../mistakes/wrong-panel.js';
 import type { DiagonalPiece } from '../work/messages.js';
 import { sharesCard } from './shares-card.js';
@@ -45,12 +47,22 @@ export class DiagonalCheckView extends LitElement {
     place: { state: true },
     playing: { state: true },
     mirror: { state: true },
+    forced: { state: true },
+    reading: { state: true },
   };
 
   declare session: Session | null;
   declare private place: Place;
   declare private playing: Playing;
   declare private mirror: boolean;
+  /** What the picture alone says, and of which piece. */
+  declare private forced: {
+    readonly of: DiagonalPiece;
+    readonly told: ForcedKnots | string;
+  } | null;
+  /** Whether the picture is being read. */
+  declare private reading: boolean;
+  private giveUp: AbortController | null = null;
 
   private shown: DiagonalPiece | null = null;
   private subject: LatticeSubject | null = null;
@@ -64,6 +76,8 @@ export class DiagonalCheckView extends LitElement {
     this.place = { row: 0, column: 0 };
     this.playing = 'knot';
     this.mirror = false;
+    this.forced = null;
+    this.reading = false;
     new SessionWatch(this, ['project', 'piece']);
   }
 
@@ -77,6 +91,26 @@ export class DiagonalCheckView extends LitElement {
     return piece !== null && piece.id === this.session?.diagonal?.id ? piece : null;
   }
 
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.giveUp?.abort();
+    this.reading = false;
+  }
+
+  private async readForced(piece: DiagonalPiece): Promise<void> {
+    this.giveUp?.abort();
+    const giveUp = new AbortController();
+    this.giveUp = giveUp;
+    this.reading = true;
+    const { readForced } = await import('../solve/forced.js');
+    const told = await readForced(piece.reading.picture, giveUp.signal).catch((error: unknown) =>
+      error instanceof WorkError ? error.message : 'The picture could not be read.',
+    );
+    if (giveUp !== this.giveUp || giveUp.signal.aborted) return;
+    this.reading = false;
+    this.forced = { of: piece, told };
+  }
+
   private get sheet(): LatticeSheet | null {
     return this.querySelector('.result halfhitch-lattice');
   }
@@ -86,19 +120,50 @@ export class DiagonalCheckView extends LitElement {
     this.sheet?.goTo(place, { focus });
   }
 
+  /** What the picture alone says of how it was knotted. */
+  private alone(piece: DiagonalPiece): TemplateResult {
+    const { forced, reading } = this;
+    const told = forced?.of === piece ? forced.told : null;
+    return html`
+      <h3>The picture alone</h3>
+      <p role="status">
+        ${
+          told === null
+            ? 'How many of the knots could only be as they are, for this picture?'
+            : typeof told === 'string'
+              ? told
+              : forcedInWords(told, piece.knots)
+        }
+      </p>
+      ${
+        told === null
+          ? html`<button type="button" aria-disabled=${String(reading)} @click=${() => {
+              if (!reading) void this.readForced(piece);
+            }}>${reading ? 'Reading it …' : 'Read the picture'}</button>`
+          : nothing
+      }
+    `;
+  }
+
   private marksOf(piece: DiagonalPiece): readonly LatticeMark[] {
-    if (this.marked?.of !== piece) {
+    const told = this.forced?.of === piece ? this.forced.told : null;
+    const forced = told === null || typeof told === 'string' ? null : told;
+    if (this.marked?.of !== piece || this.marked.forced !== forced) {
       const marks = piece.findings.flatMap(({ grade, row, place, message }): LatticeMark[] => {
         if (row === null || place === null) return [];
         const what = grade === 'wrong' ? 'conflict' : 'found';
         return [{ row: row - 1, column: place - 1, what, message }];
       });
-      this.marked = { of: piece, marks };
+      if (forced !== null) marks.push(...forcedMarks(piece, forced));
+      this.marked = { of: piece, forced, marks };
     }
     return this.marked.marks;
   }
-  private marked: { readonly of: DiagonalPiece; readonly marks: readonly LatticeMark[] } | null =
-    null;
+  private marked: {
+    readonly of: DiagonalPiece;
+    readonly forced: ForcedKnots | null;
+    readonly marks: readonly LatticeMark[];
+  } | null = null;
 
   // ---- the page ----
 
@@ -114,6 +179,7 @@ export class DiagonalCheckView extends LitElement {
         <section class="card setup" aria-labelledby="repeat-name">
           <h2 id="repeat-name">Knotted again and again</h2>
           <ul class="repeat">${piece.repeat.map((sentence) => html`<li>${sentence}</li>`)}</ul>
+          ${this.alone(piece)}
         </section>
         <section class="card result" aria-labelledby="result-name">
           <div class="bar">
@@ -284,6 +350,26 @@ export function watchedAt({ pattern, reading }: DiagonalPiece, place: Place): Wa
     return { string: one, colour: hex, name: colour?.name || hex };
   };
   return { kind, tying: string(tying), held: string(held) };
+}
+
+/** Knots that are of one kind in every pattern that shows the picture. */
+function forcedMarks({ pattern }: DiagonalPiece, { kinds }: ForcedKnots): LatticeMark[] {
+  return Array.from(kinds).flatMap((bits, at): LatticeMark[] => {
+    if (bits === 0 || (bits & (bits - 1)) !== 0) return [];
+    const message = `Only a ${kindInWords(Math.log2(bits))} shows this picture here.`;
+    return [{ ...placeOf(pattern, at), what: 'found', message }];
+  });
+}
+
+function forcedInWords({ status, forced }: ForcedKnots, knots: number): string {
+  const all = `${forced.toLocaleString('en-GB')} of ${knots.toLocaleString('en-GB')}`;
+  const rest = 'They have a dotted frame; each of the others could be of another kind too.';
+  if (status === 'stopped') {
+    return `The time ran out. ${all} knots can be of one kind only, as far as was read. ${rest}`;
+  }
+  return forced === 0
+    ? 'None: each knot could be of another kind in some pattern that shows the same picture.'
+    : `${all} knots can be of one kind only. ${rest}`;
 }
 
 function count(many: number, what: string): string {

@@ -171,6 +171,7 @@ export class DiagonalDrawView extends LitElement {
     const drawn = drawnOf(open);
     if (this.offer !== null && this.offeredFor !== drawn) this.offer = null;
     if (this.found !== '' && this.foundFor !== open) this.found = '';
+    this.subjectOf(open);
   }
   private offeredFor: unknown = null;
   private foundFor: unknown = null;

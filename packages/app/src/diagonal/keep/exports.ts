@@ -3,7 +3,21 @@ import { keepDesk } from '../../keep/desk.js';
 import { type Export, projectDocument } from '../../keep/exports.js';
 import type { DiagonalProject } from '../../project/project.js';
 import { drawnPicture } from '../edit/pattern.js';
+import type { DiagonalDesk } from '../work/desk.js';
 import { asKnotted } from './as-knotted.js';
+
+let desk: Promise<DiagonalDesk> | null = null;
+
+/** One for files: what is open goes on in the session's own. */
+function diagonalDesk(): Promise<DiagonalDesk> {
+  desk ??= import('../work/desk.js').then(({ DiagonalDesk }) => new DiagonalDesk());
+  return desk;
+}
+
+async function instructionsOf(project: DiagonalProject, as: 'html' | 'text'): Promise<string> {
+  const { pattern } = asKnotted(project);
+  return (await diagonalDesk()).ask({ ask: 'instructions', pattern, as });
+}
 
 export const DIAGONAL_EXPORTS: readonly Export<DiagonalProject>[] = [
   {
@@ -28,6 +42,29 @@ export const DIAGONAL_EXPORTS: readonly Export<DiagonalProject>[] = [
     ending: '.json',
     type: 'application/json',
     make: async (project) => printDiagonalDocument(asKnotted(project).pattern),
+  },
+  {
+    name: 'Instructions',
+    about:
+      'Row by row in words, with pictures: a page to be read, read aloud or printed, without a connection.',
+    ending: '.html',
+    type: 'text/html',
+    make: (project) => instructionsOf(project, 'html'),
+  },
+  {
+    name: 'Instructions as text',
+    about: 'The same words alone.',
+    ending: '-instructions.txt',
+    type: 'text/plain',
+    make: (project) => instructionsOf(project, 'text'),
+  },
+  {
+    name: 'Plan',
+    about: 'Every half hitch as a step, for programs.',
+    ending: '-plan.json',
+    type: 'application/json',
+    make: async (project) =>
+      (await diagonalDesk()).ask({ ask: 'plan-document', pattern: asKnotted(project).pattern }),
   },
   {
     name: 'Picture as text',

@@ -18,6 +18,9 @@ export function patternCanvas(picture: DiagonalPicture, side: number): HTMLCanva
   canvas.height = Math.max(1, Math.round(pitch * (rows + 1)));
   const pen = canvas.getContext('2d');
   if (pen === null) return null;
+  // A line around each: thread may have the colour of the paper.
+  pen.strokeStyle = 'rgb(70 84 98 / 60%)';
+  pen.lineWidth = Math.min(1.5, pitch / 10);
   const across = Math.floor(strings / 2);
   for (let row = 0; row < rows; row++) {
     for (let place = 0; place < knotsInRow(picture, row); place++) {
@@ -28,6 +31,7 @@ export function patternCanvas(picture: DiagonalPicture, side: number): HTMLCanva
       addLozenge(pen, x, (row + 1) * pitch, pitch * 0.96, pitch * 0.96);
       pen.fillStyle = colours[cell]?.hex ?? '#808080';
       pen.fill();
+      pen.stroke();
     }
   }
   return canvas;

@@ -77,7 +77,7 @@ export class Search extends EventTarget {
       this.latest = told.progress;
       this.dispatchEvent(new Event('progress'));
     } else if (told.told === 'solution') this.end({ what: 'solution', solution: told.solution });
-    else this.end({ what: 'problem', message: told.message });
+    else if (told.told === 'problem') this.end({ what: 'problem', message: told.message });
   }
 
   private end(outcome: Outcome): void {

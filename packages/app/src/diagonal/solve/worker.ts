@@ -1,4 +1,4 @@
-import { solveDiagonal } from '@halfhitch/core/solve';
+import { forcedKnots, solveDiagonal } from '@halfhitch/core/solve';
 import { wrongInWords } from '../../work/worker-words.js';
 import type { SolveAsk, SolveTold } from './messages.js';
 
@@ -8,6 +8,14 @@ const signal = { aborted: false };
 addEventListener('message', ({ data }: MessageEvent<SolveAsk>) => {
   if (data.say === 'stop') {
     signal.aborted = true;
+    return;
+  }
+  if (data.say === 'read') {
+    const { wanted, seconds } = data;
+    forcedKnots(wanted, { seconds, signal }).then(
+      (forced) => tell({ told: 'forced', forced }),
+      (error: unknown) => tell({ told: 'problem', message: wrongInWords(error, 'picture') }),
+    );
     return;
   }
   solveDiagonal(data.wanted, {

@@ -4,6 +4,7 @@ import type {
   DiagonalReading,
   DiagonalRowInstructions,
   DiagonalRowReading,
+  Section,
   ThreadString,
 } from '@halfhitch/core';
 import type { StringShare } from './shares.js';
@@ -30,6 +31,14 @@ export interface DiagonalPiece {
   readonly repeat: readonly string[];
 }
 
+/** What print sheets say in words. */
+export interface DiagonalWritten {
+  readonly ok: boolean;
+  readonly opening: readonly Section[];
+  readonly closing: Section;
+  readonly rows: readonly DiagonalRowInstructions[];
+}
+
 /** A row to be read and tied. */
 export interface DiagonalRowSheet {
   readonly reading: DiagonalRowReading;
@@ -45,11 +54,28 @@ export type DiagonalRequest =
       readonly pattern: DiagonalPattern;
       readonly notices: readonly string[];
     }
-  | { readonly ask: 'row'; readonly row: number };
+  | { readonly ask: 'row'; readonly row: number }
+  /** What is written of any pattern; rows from 0, the end not included. */
+  | {
+      readonly ask: 'written';
+      readonly pattern: DiagonalPattern;
+      readonly rows: { readonly first: number; readonly end: number };
+    }
+  /** All of the instructions, as a page or as plain text. */
+  | {
+      readonly ask: 'instructions';
+      readonly pattern: DiagonalPattern;
+      readonly as: 'html' | 'text';
+    }
+  /** The steps as a plan document. */
+  | { readonly ask: 'plan-document'; readonly pattern: DiagonalPattern };
 
 export interface DiagonalAnswers {
   prove: Omit<DiagonalPiece, 'id'>;
   row: DiagonalRowSheet;
+  written: DiagonalWritten;
+  instructions: string;
+  'plan-document': string;
 }
 
 export interface DiagonalAsk {

@@ -1,10 +1,15 @@
 import {
+  closingDiagonalSection,
   type DiagonalPattern,
   type DiagonalPlan,
   DiagonalPlanReader,
+  diagonalInstructionsHtml,
+  diagonalInstructionsText,
   diagonalStepInWords,
   instructDiagonalRow,
+  openingDiagonalSections,
   planDiagonal,
+  printDiagonalPlan,
   repeatInWords,
   repeatOf,
   simulateDiagonal,
@@ -17,6 +22,7 @@ import type {
   DiagonalAsk,
   DiagonalRequest,
   DiagonalRowSheet,
+  DiagonalWritten,
 } from './messages.js';
 import { sharesOf } from './shares.js';
 
@@ -59,10 +65,41 @@ function sheetOf(row: number): DiagonalRowSheet {
   };
 }
 
+function written(
+  pattern: DiagonalPattern,
+  rows: { readonly first: number; readonly end: number },
+): DiagonalWritten {
+  const plan = planDiagonal(pattern);
+  const { ok } = verifyDiagonal(plan, simulateDiagonal(pattern).picture, { pattern });
+  const reader = new DiagonalPlanReader(plan);
+  return {
+    ok,
+    opening: openingDiagonalSections(plan),
+    closing: closingDiagonalSection(plan),
+    rows: Array.from({ length: rows.end - rows.first }, (_, i) =>
+      instructDiagonalRow(reader.row(rows.first + i), plan),
+    ),
+  };
+}
+
+function instructions(pattern: DiagonalPattern, as: 'html' | 'text'): string {
+  const plan = planDiagonal(pattern);
+  const verdict = verifyDiagonal(plan, simulateDiagonal(pattern).picture, { pattern });
+  return as === 'html'
+    ? [...diagonalInstructionsHtml(plan, pattern, verdict)].join('')
+    : `${[...diagonalInstructionsText(plan, pattern, verdict)].join('\n')}\n`;
+}
+
 function answer(request: DiagonalRequest): DiagonalAnswers[keyof DiagonalAnswers] {
   switch (request.ask) {
     case 'prove':
       return prove(request.pattern, request.notices);
+    case 'written':
+      return written(request.pattern, request.rows);
+    case 'instructions':
+      return instructions(request.pattern, request.as);
+    case 'plan-document':
+      return [...printDiagonalPlan(planDiagonal(request.pattern))].join('');
     case 'row':
       return sheetOf(request.row);
   }

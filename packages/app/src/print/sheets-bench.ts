@@ -1,0 +1,290 @@
+import type { Section } from '@halfhitch/core';
+import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { cutResults } from '../cut/cut-results.js';
+import type { CutOutcome } from '../cut/messages.js';
+import type { CutSettings } from '../cut/settings.js';
+import type { Project } from '../project/project.js';
+import type { Session } from '../project/session.js';
+import '../view/swatch.js';
+import { SessionWatch } from '../view/session-watch.js';
+import { WorkError } from '../work/work-error.js';
+import { mostRows, type SheetChoice, wrongWith } from './choice.js';
+import { PAPERS, type PaperName, usualPaper } from './paper.js';
+
+/** What is on the sheets, worked out for one state of a project. */
+export interface Sheets<P extends Project, Made> {
+  readonly of: P;
+  readonly choice: SheetChoice;
+  readonly made: Made;
+}
+
+/** What can be chosen to be printed, and what it is called. */
+export type SheetChecks = readonly (readonly [
+  'chart' | 'written' | 'cut' | 'inColour' | 'everyStep',
+  string,
+])[];
+
+/** Sheets for the table beside the work: chosen, looked at, and printed. */
+export abstract class SheetsBench<P extends Project, Made> extends LitElement {
+  static override properties = {
+    session: { attribute: false },
+    choice: { state: true },
+    sheets: { state: true },
+    busy: { state: true },
+    problem: { state: true },
+  };
+
+  declare session: Session | null;
+  declare private choice: SheetChoice;
+  declare private sheets: Sheets<P, Made> | null;
+  declare private busy: boolean;
+  declare private problem: string;
+
+  private shownId: string | null = null;
+  private asked = 0;
+  private soon = false;
+
+  constructor() {
+    super();
+    this.session = null;
+    this.choice = {
+      paper: usualPaper(),
+      firstRow: 1,
+      lastRow: 1,
+      chart: true,
+      written: true,
+      cut: true,
+      inColour: true,
+      everyStep: false,
+    };
+    this.sheets = null;
+    this.busy = false;
+    this.problem = '';
+    new SessionWatch(this, ['project']);
+  }
+
+  protected abstract get project(): P | null;
+
+  /** Rows, and knots in a row. */
+  protected abstract sizeOf(project: P): { readonly rows: number; readonly columns: number };
+
+  protected abstract readonly checks: SheetChecks;
+
+  /** Whether nothing that is printed has changed. */
+  protected abstract same(one: P, other: P): boolean;
+
+  /** Works out what is on the sheets. @throws WorkError */
+  protected abstract work(project: P, choice: SheetChoice): Promise<Made>;
+
+  protected abstract paper(sheets: Sheets<P, Made>): TemplateResult;
+
+  protected override createRenderRoot(): HTMLElement {
+    return this;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('beforeprint', this.onPrint);
+    addEventListener('afterprint', this.onPrinted);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    removeEventListener('beforeprint', this.onPrint);
+    removeEventListener('afterprint', this.onPrinted);
+    this.onPrinted();
+  }
+
+  protected override willUpdate(_changes: PropertyValues): void {
+    const { project } = this;
+    if (project === null) return;
+    const { rows, columns } = this.sizeOf(project);
+    if (project.id !== this.shownId) {
+      this.shownId = project.id;
+      this.sheets = null;
+      this.problem = '';
+      this.choice = { ...this.choice, firstRow: 1, lastRow: Math.min(rows, mostRows(columns)) };
+    }
+    // Shown as they were until they are made anew.
+    if (this.sheets !== null && !this.same(this.sheets.of, project)) this.makeSoon();
+  }
+
+  private choose(change: Partial<SheetChoice>): void {
+    this.choice = { ...this.choice, ...change };
+    this.problem = '';
+    if (this.sheets !== null) void this.make();
+  }
+
+  private makeSoon(): void {
+    if (this.soon) return;
+    this.soon = true;
+    queueMicrotask(() => {
+      this.soon = false;
+      void this.make();
+    });
+  }
+
+  /** @returns whether the sheets are there */
+  private async make(): Promise<boolean> {
+    const { project, choice } = this;
+    if (project === null) return false;
+    const { rows, columns } = this.sizeOf(project);
+    const wrong = wrongWith(choice, rows, columns);
+    if (wrong !== null) {
+      this.problem = wrong;
+      this.sheets = null;
+      return false;
+    }
+    const asked = ++this.asked;
+    this.busy = true;
+    this.problem = '';
+    try {
+      const made = await this.work(project, choice);
+      if (asked !== this.asked) return false;
+      this.sheets = { of: project, choice, made };
+    } catch (error) {
+      if (asked !== this.asked) return false;
+      this.problem =
+        error instanceof WorkError ? error.message : 'The sheets could not be made. Try again.';
+    }
+    this.busy = false;
+    await this.updateComplete;
+    return this.sheets !== null;
+  }
+
+  private async show(): Promise<void> {
+    if (!(await this.make())) return;
+    this.querySelector<HTMLElement>('.sheets')?.focus();
+  }
+
+  private async print(): Promise<void> {
+    const { sheets, project } = this;
+    const ready = sheets !== null && project !== null && this.same(sheets.of, project);
+    if (!ready && !(await this.make())) return;
+    await this.updateComplete;
+    window.print();
+  }
+
+  /** By the button and by the browser's own command alike: the sheets alone, once they are shown. */
+  private readonly onPrint = (): void => {
+    if (this.sheets !== null && document.documentElement.dataset['print'] === undefined) {
+      document.documentElement.dataset['print'] = 'sheets';
+    }
+  };
+
+  private readonly onPrinted = (): void => {
+    if (document.documentElement.dataset['print'] === 'sheets') {
+      delete document.documentElement.dataset['print'];
+    }
+  };
+
+  // ---- what is shown ----
+
+  protected override render(): TemplateResult | typeof nothing {
+    const { sheets, busy, project } = this;
+    if (project === null) return nothing;
+    return html`
+      <div class="bar">
+        <h2 id="sheets-name">Print sheets</h2>
+        <div class="sheet-buttons">
+          <button type="button" @click=${() => void this.show()}>${sheets === null ? 'Show the sheets' : 'Make them anew'}</button>
+          <button type="button" class="primary" @click=${() => void this.print()}>Print</button>
+        </div>
+      </div>
+      ${this.form(this.sizeOf(project).rows)}
+      ${this.problem === '' ? nothing : html`<p class="field-error" role="alert">${this.problem}</p>`}
+      <p class="unseen" role="status">${busy ? 'Making the sheets.' : sheets === null ? '' : 'The sheets are below.'}</p>
+      ${sheets === null ? nothing : this.paper(sheets)}
+    `;
+  }
+
+  private form(rows: number): TemplateResult {
+    const { choice } = this;
+    const row = (
+      name: 'firstRow' | 'lastRow',
+      label: string,
+    ): TemplateResult => html`<div class="field">
+      <label for="sheet-${name}">${label}</label>
+      <input
+        id="sheet-${name}"
+        type="text"
+        inputmode="numeric"
+        autocomplete="off"
+        maxlength="5"
+        .value=${String(choice[name])}
+        @change=${(event: Event) => this.choose({ [name]: Number((event.target as HTMLInputElement).value) })}
+      />
+    </div>`;
+    const check = ([name, label]: SheetChecks[number]): TemplateResult =>
+      html`<label class="check">
+        <input
+          type="checkbox"
+          .checked=${choice[name]}
+          @change=${(event: Event) => this.choose({ [name]: (event.target as HTMLInputElement).checked })}
+        />
+        ${label}
+      </label>`;
+    return html`<form class="sheet-form" @submit=${(event: Event) => event.preventDefault()}>
+      <div class="field">
+        <label for="sheet-paper">Paper</label>
+        <select
+          id="sheet-paper"
+          @change=${(event: Event) => this.choose({ paper: (event.target as HTMLSelectElement).value as PaperName })}
+        >
+          ${Object.values(PAPERS).map(
+            ({ name, label }) =>
+              html`<option value=${name} .selected=${choice.paper === name}>${label}</option>`,
+          )}
+        </select>
+      </div>
+      ${row('firstRow', 'First row')} ${row('lastRow', `Last row, of ${rows.toLocaleString('en-GB')}`)}
+      <fieldset class="sheet-parts">
+        <legend class="unseen">What is printed</legend>
+        ${this.checks.map(check)}
+      </fieldset>
+    </form>`;
+  }
+}
+
+export function cutPart(cut: CutOutcome, settings: CutSettings): TemplateResult {
+  return html`<section class="sheet-cut cut-list">
+    <h2>Cut list</h2>
+    ${
+      'sheet' in cut
+        ? cutResults(cut, settings)
+        : html`<p>
+            There is no cut list, since something is filled in wrongly for it:
+            ${Object.values(cut.errors).join(' ')}
+          </p>`
+    }
+  </section>`;
+}
+
+export function section({ title, paragraphs, points }: Section): TemplateResult {
+  return html`<section class="sheet-text">
+    <h3>${title}</h3>
+    ${paragraphs.map((text) => html`<p>${text}</p>`)}
+    ${points.length === 0 ? nothing : html`<ul>${points.map((text) => html`<li>${text}</li>`)}</ul>`}
+  </section>`;
+}
+
+export function cautions(): TemplateResult {
+  return html`<section class="sheet-text sheet-care">
+    <h3>Take care</h3>
+    <ul>
+      <li>Hands: rest every half hour, and stop when something aches or goes numb.</li>
+      <li>
+        Small children: a cord can strangle, and a short end can be swallowed. Keep threads away from
+        them; make a child's bracelet so that it opens under a pull.
+      </li>
+      <li>
+        Ends: cut away from your fingers. Singe only synthetic thread, away from hair and curtains,
+        with water at hand; cotton burns on, so sew its ends in.
+      </li>
+    </ul>
+  </section>`;
+}
+
+export function many(count: number, what: string): string {
+  return `${count.toLocaleString('en-GB')} ${what}${count === 1 ? '' : 's'}`;
+}
