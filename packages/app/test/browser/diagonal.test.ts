@@ -34,8 +34,8 @@ async function goTo(page: Page, view: string): Promise<void> {
 async function begin(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'New diagonal pattern' }).click();
   await page.getByLabel('Name', { exact: true }).fill('Heron burgee');
-  await page.getByLabel('Strings', { exact: true }).fill('8');
-  await page.getByLabel('Rows', { exact: true }).fill('9');
+  await page.getByRole('spinbutton', { name: 'Strings' }).fill('8');
+  await page.getByRole('spinbutton', { name: 'Rows' }).fill('9');
   await page.getByRole('button', { name: 'Begin' }).click();
   await page.locator('halfhitch-diagonal-draw .sheet-cell').waitFor();
 }

@@ -129,7 +129,8 @@ export function relaid(project: DiagonalProject, lattice: Lattice): DiagonalChan
   }
   const next: DiagonalPattern = { ...pattern, ...lattice, start, knots };
   const wanted: DiagonalPicture = { ...picture, ...lattice, cells };
-  return { pattern: next, wanted: differing(shownBy(next), wanted).length === 0 ? null : wanted };
+  const shown = shownBy(next).cells;
+  return { pattern: next, wanted: cells.every((cell, at) => cell === shown[at]) ? null : wanted };
 }
 
 /** The project in other colours: each colour of the legend goes to a place of a new one. */
