@@ -33,10 +33,11 @@ async function goTo(page: Page, view: string): Promise<void> {
 /** Begins a lattice of eight strings without a knot. */
 async function begin(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'New diagonal pattern' }).click();
-  await page.getByLabel('Name', { exact: true }).fill('Heron burgee');
-  await page.getByRole('spinbutton', { name: 'Strings' }).fill('8');
-  await page.getByRole('spinbutton', { name: 'Rows' }).fill('9');
-  await page.getByRole('button', { name: 'Begin' }).click();
+  const dialog = page.getByRole('dialog', { name: 'A new diagonal pattern' });
+  await dialog.getByLabel('Name', { exact: true }).fill('Heron burgee');
+  await dialog.getByRole('spinbutton', { name: 'Strings' }).fill('8');
+  await dialog.getByRole('spinbutton', { name: 'Rows' }).fill('9');
+  await dialog.getByRole('button', { name: 'Begin' }).click();
   await page.locator('halfhitch-diagonal-draw .sheet-cell').waitFor();
 }
 
@@ -61,9 +62,9 @@ describe('a diagonal pattern', () => {
       await begin(page);
 
       // Any colour was wanted; three strokes and one knot by keys say what is.
-      await page.getByRole('button', { name: '2 lake blue' }).click();
+      await page.locator('.draw-colours .chip', { hasText: 'lake blue' }).click();
       await stroke(page, [0.5, 0.2], [0.4, 0.35], [0.55, 0.5]);
-      await page.getByRole('button', { name: '3 buoy orange' }).click();
+      await page.locator('.draw-colours .chip', { hasText: 'buoy orange' }).click();
       await stroke(page, [0.6, 0.3], [0.5, 0.45]);
       await page.locator('.sheet-cell').press('Home');
       await page.keyboard.press('1');
