@@ -70,9 +70,11 @@ function graded(
 ): TemplateResult | typeof nothing {
   const found = piece.findings.filter((finding) => finding.grade === grade).slice(0, MOST_LISTED);
   if (found.length === 0) return nothing;
+  // Scrolled by keys: where nothing in the list takes the focus, the list itself does.
+  const still = found.every(({ row }) => row === null);
   return html`<details class="findings ${grade}" ?open=${grade === 'wrong' || (!short && found.length <= 4)}>
     <summary>${name}: ${found.length}</summary>
-    <ul>
+    <ul tabindex=${still ? '0' : nothing}>
       ${found.map((finding) => html`<li>${one(finding, show, where)}</li>`)}
     </ul>
   </details>`;
