@@ -56,6 +56,7 @@ try {
     'row, still',
     'row, moving',
     'piece 60 x 300',
+    'piece, diagonal, 60 strings x 300',
   ]) {
     if (!subject.includes(asked)) continue;
     const { triangles, ours, bare } = await frames(subject);
@@ -107,7 +108,7 @@ async function frames(subject) {
 /** Runs in the page. */
 async function measure({ subject, served }) {
   const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
-  const { planFromText } = await import(served.elements);
+  const { patternFromText, planFromText } = await import(served.elements);
   const legend = 'b #1f6fb2 lake blue\no #e8742c buoy orange\n\n';
   const lines = (rows, columns) =>
     Array.from({ length: rows }, (_, r) =>
@@ -122,7 +123,16 @@ async function measure({ subject, served }) {
   }
   if (tag === 'piece') {
     element.rowsShown = 0;
-    element.plan = await planFromText(legend + lines(300, 60));
+    if (subject.includes('diagonal')) {
+      // Crossings, with a knot that comes back at every eleventh place.
+      const rows = Array.from({ length: 300 }, (_, r) =>
+        Array.from({ length: 30 - (r % 2) }, (_, p) => ((r + p) % 11 === 0 ? '<' : '\\')).join(' '),
+      );
+      const start = Array.from({ length: 60 }, (_, s) => (s % 12 < 6 ? 'b' : 'o')).join('');
+      element.pattern = await patternFromText(
+        `pattern diagonal\n${legend}${start}\n\n${rows.join('\n')}`,
+      );
+    } else element.plan = await planFromText(legend + lines(300, 60));
   }
   document.body.append(element);
   while (!element.shadowRoot?.querySelector('canvas')) await frame();

@@ -1,7 +1,12 @@
-/** Pictures of knots without a browser: nothing here needs a DOM, lit or three. */
+/** Pictures of knots and of diagonal work without a browser: nothing here needs a DOM, lit or three. */
 export {
   type KnotPictureOptions,
   knotPicture,
   knotPictureElement,
   PictureError,
 } from './picture/knot-picture.js';
+export {
+  MOST_KNOTS_PICTURED,
+  type PatternPictureOptions,
+  patternPicture,
+} from './picture/pattern-picture.js';

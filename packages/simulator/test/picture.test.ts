@@ -1,6 +1,6 @@
-import { KNOT_KINDS } from '@halfhitch/core';
+import { chevrons, KNOT_KINDS } from '@halfhitch/core';
 import { describe, expect, it } from 'vitest';
-import { knotPicture, knotPictureElement, PictureError } from '../src/picture.js';
+import { knotPicture, knotPictureElement, PictureError, patternPicture } from '../src/picture.js';
 
 const strokes = (markup: string): string[] =>
   [...markup.matchAll(/stroke="([^"]+)"/g)].map((match) => match[1] as string);
@@ -68,5 +68,42 @@ describe('the small picture of a knot', () => {
     expect(() => knotPicture({ kind: 'granny' as never })).toThrow(PictureError);
     expect(() => knotPicture({ moment: Number.NaN })).toThrow(/0 to 2/);
     expect(() => knotPicture({ width: 5 })).toThrow(/width is 5/);
+  });
+});
+
+describe('the picture of diagonal work', () => {
+  const colours = [
+    { key: 'b', hex: '#1f6fb2', name: 'lake blue' },
+    { key: 'c', hex: '#f4f1e8', name: 'chalk' },
+  ];
+  const pattern = chevrons({ strings: 6, rows: 8, colours });
+
+  it('differs by side, mirror and how far it is knotted, and is the same for the same', () => {
+    const all = [
+      patternPicture(pattern),
+      patternPicture(pattern, { view: 'back' }),
+      patternPicture(pattern, { mirror: true }),
+      patternPicture(pattern, { knots: 5 }),
+      patternPicture(pattern, { knots: 0 }),
+    ];
+    expect(new Set(all).size).toBe(all.length);
+    expect(patternPicture(pattern)).toBe(all[0]);
+    expect(new Set(strokes(all[0] as string))).toEqual(new Set(['#1f6fb2', '#f4f1e8', '#26384a']));
+  });
+
+  it('says what it shows, or nothing where it is decorative', () => {
+    expect(patternPicture(pattern, { lang: 'de' })).toContain(
+      '<desc>Das Stück ist fertig: 8 Reihen mit 6 Fäden.</desc>',
+    );
+    expect(patternPicture(pattern, { label: 'Pennant <one>' })).toContain(
+      '<title>Pennant &lt;one&gt;</title>',
+    );
+    expect(patternPicture(pattern, { decorative: true })).not.toContain('<title>');
+  });
+
+  it('refuses a pattern that is too large, in words', () => {
+    const large = chevrons({ strings: 20, rows: 400, colours });
+    expect(() => patternPicture(large)).toThrow(PictureError);
+    expect(() => patternPicture(large)).toThrow(/up to 600/);
   });
 });

@@ -12,7 +12,7 @@ import { wholeThreads } from './pieces.js';
 
 /** The tubes of a whole piece keep this share of touching, and bend no sharper than this. */
 const APART = 0.97;
-const BEND = 0.43;
+const BEND = 0.42;
 
 const LEVELS: readonly Level[] = [0, 1, 2, 3];
 

@@ -1,4 +1,4 @@
-import type { KnotKind } from '@halfhitch/core';
+import type { DiagonalPattern, KnotKind } from '@halfhitch/core';
 import {
   css,
   html,
@@ -11,11 +11,12 @@ import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import { languageOf } from '../messages/catalogue.js';
 
 /**
- * `<halfhitch-picture>`: a small still of a knot, drawn flat, without WebGL. A picture that a
- * server has put into it is kept until an attribute changes.
+ * `<halfhitch-picture>`: a small still of a knot, or of a diagonal `pattern` of up to 600 knots,
+ * drawn flat, without WebGL. A picture that a server has put into it is kept until an attribute
+ * changes.
  *
  * @attr kind - forward, backward, forward-backward or backward-forward
- * @attr moment - 0 to 2, a half hitch each; 2 is the finished knot
+ * @attr moment - of a knot 0 to 2, a half hitch each; 2 is the finished knot
  * @attr view - front or back
  * @attr mirror - the mirror image, as a left-handed maker ties it
  * @attr tying-colour - `#rrggbb`
@@ -47,6 +48,7 @@ export class HalfhitchPicture extends LitElement {
 
   static override properties: PropertyDeclarations = {
     kind: { reflect: true },
+    pattern: { attribute: false },
     moment: { type: Number, reflect: true },
     view: { reflect: true },
     mirror: { type: Boolean, reflect: true },
@@ -59,6 +61,8 @@ export class HalfhitchPicture extends LitElement {
   };
 
   declare kind: KnotKind;
+  /** Shown in the place of a knot. */
+  declare pattern: DiagonalPattern | null;
   declare moment: number;
   declare view: 'front' | 'back';
   declare mirror: boolean;
@@ -69,10 +73,12 @@ export class HalfhitchPicture extends LitElement {
   declare protected markup: string;
   /** What the picture was last made from. */
   private drawn = '';
+  private drawnPattern: DiagonalPattern | null = null;
 
   constructor() {
     super();
     this.kind = 'forward';
+    this.pattern = null;
     this.moment = 2;
     this.view = 'front';
     this.mirror = false;
@@ -86,15 +92,16 @@ export class HalfhitchPicture extends LitElement {
   protected override render(): TemplateResult {
     return this.markup === ''
       ? html`<slot></slot>`
-      : // Made by knotPicture alone, which escapes every word in it.
+      : // Made by knotPicture or patternPicture, which escape every word in it.
         html`<div class="picture" part="picture">${unsafeHTML(this.markup)}</div>${nothing}`;
   }
 
   protected override updated(): void {
     const asked = JSON.stringify(this.asked);
-    if (asked === this.drawn) return;
-    const first = this.drawn === '';
+    if (asked === this.drawn && this.pattern === this.drawnPattern) return;
+    const first = this.drawn === '' && this.pattern === null;
     this.drawn = asked;
+    this.drawnPattern = this.pattern;
     if (first && this.querySelector('svg') !== null) return;
     void this.draw(asked);
   }
@@ -116,10 +123,15 @@ export class HalfhitchPicture extends LitElement {
 
   /** Loads what draws it, which is large: a page may hold pictures that are never seen. */
   private async draw(asked: string): Promise<void> {
+    const { pattern } = this;
     const { knotPicture, PictureError } = await import('../picture/knot-picture.js');
-    if (asked !== this.drawn) return;
+    const patterns = pattern === null ? null : await import('../picture/pattern-picture.js');
+    if (asked !== this.drawn || pattern !== this.drawnPattern) return;
     try {
-      this.markup = knotPicture(this.asked);
+      this.markup =
+        pattern === null || patterns === null
+          ? knotPicture(this.asked)
+          : patterns.patternPicture(pattern, this.asked);
     } catch (error) {
       if (!(error instanceof PictureError)) throw error;
       console.warn(`<halfhitch-picture>: ${error.message}`);

@@ -210,9 +210,9 @@ export class HalfhitchPiece extends StageElement {
         const marked = (string: number) => only < 0 || string === only;
         const until = only < 0 ? began : position;
         return [
-          ...flatLines(moment, [-1, until], 'other', chunks.fullness, others),
+          ...flatLines(moment, [-1, until], 'other', chunks.flatFullness, others),
           ...(trailing
-            ? flatLines(moment, [began, position], 'tying', chunks.fullness, marked)
+            ? flatLines(moment, [began, position], 'tying', chunks.flatFullness, marked)
             : []),
           ...linesBetween(chunks.hanging(position), [-1, 0], 'hanging', 'other', HUNG_FULLNESS),
         ];

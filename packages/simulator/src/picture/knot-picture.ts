@@ -1,10 +1,12 @@
 import { KNOT_KINDS, type KnotKind, mirrorKnot } from '@halfhitch/core';
 import { flatPicture } from '../flat/flat-picture.js';
-import { flatStrokes } from '../flat/flat-strokes.js';
 import { knotBox, knotLines } from '../knot/knot-lines.js';
 import { capital, knotWords, plainNames } from '../knot/knot-words.js';
 import { MESSAGES } from '../messages/words.js';
 import { frameBox } from '../thread/camera.js';
+import { escaped, PictureError, type PictureWords, pictureMarkup, sizeOf } from './markup.js';
+
+export { PictureError } from './markup.js';
 
 export interface KnotPictureOptions {
   /** Default: forward. */
@@ -31,10 +33,6 @@ export interface KnotPictureOptions {
 
 /** Points of the tying string: a small picture need not weigh much. */
 const POINTS = 256;
-
-export class PictureError extends Error {
-  override name = 'PictureError';
-}
 
 /**
  * A small picture of a knot as SVG markup: the same threads as in 3D, with over and under right,
@@ -69,16 +67,10 @@ export function knotPicture(options: KnotPictureOptions = {}): string {
     aspect: width / height,
   });
   const pieces = flatPicture(knotLines(look, moment), camera, width, height);
-  let paths = '';
-  for (const { path, colour, width: thick, cap } of flatStrokes(pieces)) {
-    const round = cap === 'round' ? ' stroke-linecap="round"' : '';
-    paths += `<path d="${path}" stroke="${colour}" stroke-width="${thick.toFixed(1)}"${round}/>`;
-  }
-  const head = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${height}" width="${width}" height="${height}"`;
-  const drawing = `<g fill="none" stroke-linejoin="round">${paths}</g></svg>`;
-  if (options.decorative) return `${head} aria-hidden="true">${drawing}`;
-  const { lang, label, about } = wordsFor(options, mirror ? mirrorKnot(kind) : kind, moment, view);
-  return `${head} role="img" lang="${lang}" aria-label="${label}"><title>${label}</title><desc>${about}</desc>${drawing}`;
+  const words = options.decorative
+    ? null
+    : wordsFor(options, mirror ? mirrorKnot(kind) : kind, moment, view);
+  return pictureMarkup(pieces, { width, height }, words);
 }
 
 function wordsFor(
@@ -86,32 +78,19 @@ function wordsFor(
   kind: KnotKind,
   moment: number,
   view: 'front' | 'back',
-): { lang: string; label: string; about: string } {
+): PictureWords {
   const lang = MESSAGES.languageFor(options.lang ?? 'en');
   const words = MESSAGES.in(lang);
   const named = words(`kind.${kind}`);
   const picture = words(moment >= 2 ? 'knot.pictureDone' : 'knot.picture', { kind: named });
   const label = options.label ?? words('picture.from', { picture, view: words(`view.${view}`) });
   const { said } = knotWords(kind, moment, plainNames(words, '', ''), words);
-  return { lang, label: escaped(capital(label)), about: escaped(said) };
-}
-
-function sizeOf(name: string, size: number): number {
-  if (size >= 16 && size <= 4096) return Math.round(size);
-  throw new PictureError(`The ${name} is ${size}; give a number of pixels from 16 to 4096.`);
+  return { lang, label: capital(label), about: said };
 }
 
 /** Anything that is no colour would upset the drawing, so it becomes grey. */
 export function plainColour(colour: string): string {
   return /^#[0-9a-f]{6}$/i.test(colour) ? colour : '#8a8f94';
-}
-
-function escaped(text: string): string {
-  return text
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;');
 }
 
 /**

@@ -19,6 +19,8 @@ export interface Chunks {
   readonly mirror: boolean;
   /** How much thicker than they are threads are drawn; appearance only. */
   readonly fullness: number;
+  /** The same in a flat picture, where what lies deeper is told by outlines alone. */
+  readonly flatFullness: number;
   /** Width of a knot, mm. */
   readonly pitch: number;
   /** First and last chunk that rows from `from` up to `to` lie in. */

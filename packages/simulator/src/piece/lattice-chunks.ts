@@ -13,6 +13,7 @@ import type { LatticeOrder } from './lattice-order.js';
 /** A whole piece of diagonal work. */
 export class LatticeChunks implements Chunks {
   readonly fullness = LATTICE_FULLNESS;
+  readonly flatFullness = 1.25;
   readonly mirror: boolean;
   private readonly fabric: DiagonalFabric;
   private readonly strings: ReadonlyMap<string, number>;

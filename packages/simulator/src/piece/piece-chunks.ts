@@ -18,6 +18,7 @@ export function levelOf(pixelsPerKnot: number): Level {
 /** A whole alpha piece. */
 export class PieceChunks implements Chunks {
   readonly fullness = FABRIC_FULLNESS;
+  readonly flatFullness = FABRIC_FULLNESS;
   readonly plan: Plan;
   /** Whether it is the mirror image, as the left hand knots it. */
   readonly mirror: boolean;

@@ -2,7 +2,8 @@ import type { KnotReading } from '@halfhitch/core';
 import { type RowPose, type RowStrand, rowPose } from '@halfhitch/geometry/row';
 import { yUp } from '../knot/knot-lines.js';
 import type { Box, ThreadLabel, ThreadLine, ThreadPart } from '../thread/thread-line.js';
-import { colourOfString, columnsAcross, type RowToPlay, windowAt } from './row-scene.js';
+import { columnsAcross } from './columns-across.js';
+import { colourOfString, type RowToPlay, windowAt } from './row-scene.js';
 
 export interface RowMoment {
   readonly lines: readonly ThreadLine[];

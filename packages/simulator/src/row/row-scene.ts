@@ -1,6 +1,6 @@
 import type { KnotReading, RowReading, State } from '@halfhitch/core';
 import { columnsRound, type PlanScene, sceneOf } from '@halfhitch/geometry/plan';
-import { columnsOf, type RowPhase, type RowScene, rowPhases } from '@halfhitch/geometry/row';
+import { type RowPhase, type RowScene, rowPhases } from '@halfhitch/geometry/row';
 
 /** A row to be played, with the row before it to stand on. */
 export interface RowToPlay {
@@ -43,21 +43,10 @@ export function colourOfString(before: State, id: string): string {
   return before.strings.find((string) => string.id === id)?.colour ?? '#8a8f94';
 }
 
-const places = new WeakMap<RowToPlay, readonly number[]>();
-
-/**
- * Where the base strings of the whole row hang, in mm. Windows are placed by them, so that nothing leaps
- * when the window changes.
- */
-export function columnsAcross(play: RowToPlay): readonly number[] {
-  let found = places.get(play);
-  if (found === undefined) {
-    const { reading, previous } = play;
-    const rows = previous === null ? [reading] : [previous, reading];
-    found = columnsOf(sceneOf(rows, [0, reading.before.hung.length - 1]).scene);
-    places.set(play, found);
-  }
-  return found;
+/** The whole row with the one before it, as a scene. */
+export function wholeScene({ reading, previous }: RowToPlay): RowScene {
+  const rows = previous === null ? [reading] : [previous, reading];
+  return sceneOf(rows, [0, reading.before.hung.length - 1]).scene;
 }
 
 function sceneRound(play: RowToPlay, column: number): PlanScene {
