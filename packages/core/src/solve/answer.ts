@@ -50,6 +50,9 @@ export function answer(
   if (status === 'solved' && wrong.length > (options.atMostWrong ?? 0)) {
     throw new UnprovenAnswer(`${wrong.length} knots differ`);
   }
+  if (wrong.length < found.atLeastWrong) {
+    throw new UnprovenAnswer(`${wrong.length} knots differ, not ${found.atLeastWrong} or more`);
+  }
   const after = order.subarray(wanted.rows * wanted.strings);
   for (let slot = 0; slot < wanted.strings; slot++) {
     const colour = pattern.start[slot] as number;
@@ -71,8 +74,7 @@ export function answer(
     status,
     pattern,
     wrong,
-    // A pattern that differs in fewer knots than is said to be possible would show here.
-    atLeastWrong: Math.min(found.atLeastWrong, wrong.length),
+    atLeastWrong: found.atLeastWrong,
     conflict,
     tally: {
       strings,

@@ -16,8 +16,8 @@ export interface Exact {
   readonly fewestProven: boolean | null;
 }
 
-/** Pieces with more knots than this are tried in windows before they are as a whole. */
-const WINDOWS_FIRST = 6_000;
+/** Pieces with more knots than this are tried in windows too. */
+const WINDOWS_TOO = 2_500;
 
 const IMPOSSIBLE: Exact = { verdict: 'unsatisfiable', colours: null, fewestProven: null };
 
@@ -37,18 +37,23 @@ export async function solveExactly(
   if (!domains.narrowAll()) return IMPOSSIBLE;
   clock.tell('searching');
   const { fewestOf } = problem;
-  if (problem.net.knots > WINDOWS_FIRST && fewestOf === null) {
-    const share = problem.net.knots > MOST_AT_ONCE ? 0.5 : 0.25;
+  const windows = async (share: number): Promise<Exact> => {
     const { verdict, colours } = await solveLong(problem, maker, clock, clock.part(share));
-    if (verdict !== 'unknown') return { verdict, colours, fewestProven: null };
-  }
-  if (problem.net.knots > MOST_AT_ONCE) {
-    return { verdict: 'unknown', colours: null, fewestProven: null };
-  }
+    // Few strings of a colour are only looked for in the whole.
+    return { verdict, colours, fewestProven: fewestOf === null ? null : false };
+  };
+  if (problem.net.knots > MOST_AT_ONCE) return windows(0.5);
   const solver = maker('once');
   try {
     const encoding = new Encoding(task, domains, solver, false);
-    const verdict = await search(solver, [], clock.part(0.5));
+    // What the whole does not give soon, the windows may; the solver then goes on where it was.
+    const long = problem.net.knots > WINDOWS_TOO;
+    let verdict = await search(solver, [], clock.part(long ? 0.05 : 0.5));
+    if (verdict === 'unknown' && long && fewestOf === null) {
+      const found = await windows(0.25);
+      if (found.verdict !== 'unknown') return found;
+    }
+    if (verdict === 'unknown' && long) verdict = await search(solver, [], clock.part(0.5));
     if (verdict !== 'satisfiable') return { verdict, colours: null, fewestProven: null };
     const colours = encoding.colours();
     if (fewestOf === null) return { verdict, colours, fewestProven: null };
