@@ -28,8 +28,13 @@ export interface TightGaps {
  * Gaps that are wider than others.
  *
  * @param catches whether a knot has the old lead between its halves
+ * @param unequal whether leads are thicker or thinner than base strings
  */
-export function tightGaps(scene: RowScene, catches: (knot: RowKnot) => boolean): TightGaps {
+export function tightGaps(
+  scene: RowScene,
+  catches: (knot: RowKnot) => boolean,
+  unequal: boolean,
+): TightGaps {
   const counts = new Map<string, number>();
   const crowded = new Set<number>();
   const steep = new Set<number>();
@@ -51,6 +56,8 @@ export function tightGaps(scene: RowScene, catches: (knot: RowKnot) => boolean):
     if (old && catches(knot)) {
       // Beneath the new lead on one side of the knot, and to the back on the other.
       pass(gapBefore(knot), knot);
+      // Such a knot is wider below than others where the strings differ.
+      if (unequal) pass(gapBefore(knot), knot);
       pass(gapAfter(knot), knot);
     } else if (old) {
       pass(gapAfter(old), knot);

@@ -64,7 +64,7 @@ function workOut(scene: RowScene): Layout {
   const caught = [...catching][0];
   const tall = caught && finished(caught);
   const columns: number[] = [0];
-  const { crowded, steep } = tightGaps(scene, (knot) => catching.has(knot));
+  const { crowded, steep } = tightGaps(scene, (knot) => catching.has(knot), resolved.ratio !== 1);
   for (let gap = 1; gap < scene.base.length; gap++) {
     columns.push(
       columns[gap - 1]! + pitch + (crowded.has(gap) ? SPREAD : steep.has(gap) ? STEEP : 0) * d,

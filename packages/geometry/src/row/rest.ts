@@ -4,7 +4,7 @@ import { joined, lengthOf, resample } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
 import { hungAside, hungPassage, isBusy } from './behind.js';
 import { ofLength } from './joint.js';
-import { comesBack, exitOf } from './layout.js';
+import { comesBack, exitOf, isWide } from './layout.js';
 import { caught, type FinishedPath, jointInto, keptBehind } from './parked.js';
 import {
   cutBack,
@@ -227,8 +227,7 @@ function lineOf(
   if (way === 'back') {
     return hangingBehind(setting, path, keptBehind(setting, path), length);
   }
-  const past = layout.catches(last) ? PAST : 0;
-  const letGo = (way === 'down' && by ? LET_GO.downPast : LET_GO[way]) + past;
+  const letGo = letGoOf(setting, last, way, by);
   const kept = cutBack(points, letGo * d);
   const end = endOf(kept);
   const drapes: Readonly<Record<typeof way, Drape>> = {
@@ -238,6 +237,19 @@ function lineOf(
   };
   const drape = drapes[way];
   return joined(kept, drapedFrom(end.at, drape, length - lengthOf(kept), d));
+}
+
+/** How much of a knot's end gives way when its lead is taken elsewhere, in diameters. */
+function letGoOf(
+  { layout }: Setting,
+  last: RowKnot,
+  way: keyof typeof LET_GO,
+  by: RowKnot | undefined,
+): number {
+  // In a wide gap there is room beside the knot's end.
+  if (isWide(layout, exitOf(layout, last).at[0])) return 0;
+  const past = layout.catches(last) ? PAST : 0;
+  return LET_GO[way === 'down' && by ? 'downPast' : way] + past;
 }
 
 const drapedFrom = (at: Vec3, drape: Drape, length: number, d: number): Float64Array =>
