@@ -38,11 +38,12 @@ export function tightGaps(
   const counts = new Map<string, number>();
   const crowded = new Set<number>();
   const steep = new Set<number>();
+  const room = unequal ? ROOMY - 1 : ROOMY;
   const pass = (gap: number, knot: RowKnot): void => {
     const key = `${gap} ${knot.row ?? 0}`;
     const count = (counts.get(key) ?? 0) + 1;
     counts.set(key, count);
-    if (count > ROOMY && gap > 0 && gap < scene.base.length) crowded.add(gap);
+    if (count > room && gap > 0 && gap < scene.base.length) crowded.add(gap);
   };
   const last = new Map<string, RowKnot>();
   let before: RowKnot | undefined;
@@ -56,9 +57,9 @@ export function tightGaps(
     if (old && catches(knot)) {
       // Beneath the new lead on one side of the knot, and to the back on the other.
       pass(gapBefore(knot), knot);
-      // Such a knot is wider below than others where the strings differ.
-      if (unequal) pass(gapBefore(knot), knot);
       pass(gapAfter(knot), knot);
+      // There the knot's own lead leaves it further out than others do.
+      if (unequal) pass(gapAfter(knot), knot);
     } else if (old) {
       pass(gapAfter(old), knot);
     }

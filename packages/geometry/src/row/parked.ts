@@ -6,6 +6,7 @@ import {
   WAY_OUT,
   WAY_OUT_BACK,
   WAY_OUT_FACING,
+  WAY_OUT_FACING_WIDE,
   WAY_OUT_PAST,
   WAY_OUT_WIDE,
   WAY_OUT_WRAPPED,
@@ -62,9 +63,11 @@ function plain(setting: Setting, path: FinishedPath, by: RowKnot | undefined): F
 
 /** How a lead leaves the front after its last knot when the knot that takes over does not catch it. */
 export function wayOutOf(layout: Layout, last: RowKnot, by: RowKnot | undefined): WayOut {
-  if (layout.catches(last) && isWide(layout, exitOf(layout, last).at[0])) return WAY_OUT_WIDE;
+  const wide = isWide(layout, exitOf(layout, last).at[0]);
+  if (wide && layout.catches(last)) return WAY_OUT_WIDE;
   const passed = by?.change?.how === 'passed-behind';
-  if (comesBack(last)) return passed ? WAY_OUT_FACING : WAY_OUT_BACK;
+  if (comesBack(last) && !passed) return WAY_OUT_BACK;
+  if (comesBack(last)) return wide ? WAY_OUT_FACING_WIDE : WAY_OUT_FACING;
   if (layout.catches(last)) return WAY_OUT_PAST;
   return passed && !comesBack(by) ? WAY_OUT_WRAPPED : WAY_OUT;
 }

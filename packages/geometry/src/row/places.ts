@@ -12,6 +12,7 @@ import {
   WAY_IN_PAST,
   WAY_IN_SECOND,
   WAY_IN_SECOND_PAST,
+  WAY_IN_UNEQUAL,
   type WayIn,
 } from './routes.js';
 import type { RowKnot } from './scene.js';
@@ -45,7 +46,7 @@ export function placeIn({ layout, options }: Setting, knot: RowKnot, way: WayIn)
  * How a lead comes up to a knot. Two that come up in one gap, for an edge knot and the knot after it, keep
  * apart.
  */
-export function ownWayIn({ scene, layout }: Setting, knot: RowKnot): WayIn {
+export function ownWayIn({ scene, layout, options }: Setting, knot: RowKnot): WayIn {
   const i = scene.knots.indexOf(knot);
   const isPair = (first: RowKnot | undefined, second: RowKnot | undefined): boolean =>
     first !== undefined &&
@@ -54,12 +55,14 @@ export function ownWayIn({ scene, layout }: Setting, knot: RowKnot): WayIn {
     (first.row ?? 0) === (second.row ?? 0) &&
     gapAt(layout, entryOf(layout, first).at[0]) === gapAt(layout, entryOf(layout, second).at[0]);
   const catches = layout.catches(knot);
-  if (isWide(layout, entryOf(layout, knot).at[0])) return catches ? WAY_IN_PAST : WAY_IN;
+  const plain = options.ratio === 1 ? WAY_IN : WAY_IN_UNEQUAL;
+  const usual = catches ? WAY_IN_PAST : plain;
+  if (isWide(layout, entryOf(layout, knot).at[0])) return usual;
   if (i > 0 && isPair(knot, scene.knots[i + 1])) return WAY_IN_FIRST;
   if (i > 1 && isPair(scene.knots[i - 1], knot)) {
     return catches ? WAY_IN_SECOND_PAST : WAY_IN_SECOND;
   }
-  return catches ? WAY_IN_PAST : WAY_IN;
+  return usual;
 }
 
 /** Whether a lead goes to the back and comes up again between the same two base strings. */

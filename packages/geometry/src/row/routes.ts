@@ -98,6 +98,9 @@ export const WAY_OUT_BACK: WayOut = { letGo: 0.05, heading: [0, 0.64, -0.7684], 
 /** The same where the edge knot beside it ends in the same gap, as in work two knots wide. */
 export const WAY_OUT_FACING: WayOut = { letGo: 0.9, heading: [0, -0.2955, -0.9553], radius: 0.6 };
 
+/** The same in a wide gap. */
+export const WAY_OUT_FACING_WIDE: WayOut = { ...WAY_OUT_FACING, letGo: 0 };
+
 /** The same from a knot that has caught a lead, which goes to the back there too. Found by search. */
 export const WAY_OUT_PAST: WayOut = {
   letGo: 0.95,
@@ -170,6 +173,9 @@ export interface WayIn {
 }
 
 export const WAY_IN: WayIn = { beside: 0.5, below: 0, front: 1.1, heading: [0.5, 0, -0.866] };
+
+/** The same where the base string is thicker or thinner than the lead, so that it turns round it wider. */
+export const WAY_IN_UNEQUAL: WayIn = { ...WAY_IN, beside: 1 };
 
 /** The same where an old lead waits beside the knot to be caught by it. */
 export const WAY_IN_PAST: WayIn = { ...WAY_IN, heading: [0.4, 0.3, -0.86] };

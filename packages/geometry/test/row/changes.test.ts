@@ -58,12 +58,21 @@ describe.each(
     (['straight', 'wrapped'] as const).map((edge) => [what, edge, rows, row] as const),
   ),
 )('crowded changes, %s, %s edges', (_, edge, rows, row) => {
-  it('keep thread whole, apart and unkinked', () => {
-    const { scene, first } = plannedRow(rows, row, { edge });
-    for (let index = first; index < scene.knots.length; index++) {
-      expectHonest(scene, index, FEWER);
-    }
-  }, 120_000);
+  it.each([
+    [1, FEWER],
+    [0.5, FEWER / 4],
+    [2, FEWER / 4],
+  ])(
+    'keep thread whole, apart and unkinked, ratio %s',
+    (heldDiameter, samples) => {
+      const { scene, first } = plannedRow(rows, row, { edge });
+      const sized = { ...scene, tyingDiameter: 1, heldDiameter };
+      for (let index = first; index < scene.knots.length; index++) {
+        expectHonest(sized, index, samples);
+      }
+    },
+    120_000,
+  );
 });
 
 /** Small charts in few colours change leads in every way there is, and often at once. */
@@ -83,11 +92,13 @@ it('any small chart keeps thread whole, apart and unkinked', () => {
       fc.integer({ min: 1, max: 5 }).chain(rowsOf),
       fc.constantFrom('straight', 'wrapped'),
       fc.constantFrom(0, 1),
+      fc.constantFrom(1, 1, 0.5, 2),
       // Other moments each time.
       fc.double({ min: 0, max: 1, noNaN: true }),
-      (rows, edge, row, shift) => {
-        const { scene, first } = plannedRow(rows, row, { edge });
-        for (let index = first; index < scene.knots.length; index++) {
+      (rows, edge, row, heldDiameter, shift) => {
+        const planned = plannedRow(rows, row, { edge });
+        const scene = { ...planned.scene, tyingDiameter: 1, heldDiameter };
+        for (let index = planned.first; index < scene.knots.length; index++) {
           expectHonest(scene, index, FEWER / 2, shift);
         }
       },
