@@ -125,21 +125,23 @@ class NearestSearch {
     const nothing = new Uint8Array(net.wires).fill(UNKNOWN);
     const task = { ...this.#task, limits: [] };
     for (let height = FIRST_ROWS; height < picture.rows; height *= 2) {
-      let least = 0;
-      for (let row = 0; row < picture.rows; row += height) {
-        const slots: [number, number] = [0, picture.strings];
-        const knots = this.#finder.inside({ rows: [row, row + height], slots });
-        const part = partOf(task, this.#ends, nothing, knots);
-        const soft = softTask(part.task, this.#maker);
-        if (soft === null) continue;
-        const seconds = (WINDOW_SECONDS * height) / FIRST_ROWS;
-        await soft.fewest.run(this.#clock.next(seconds), Number.POSITIVE_INFINITY);
-        soft.encoding.solver.dispose();
-        least += soft.fewest.least;
-        yield;
+      // Cut in two ways, so that what one cuts apart the other holds together.
+      for (const offset of [0, height / 2]) {
+        let least = 0;
+        for (let row = offset - height; row < picture.rows; row += height) {
+          const rows: [number, number] = [Math.max(0, row), Math.max(0, row + height)];
+          const knots = this.#finder.inside({ rows, slots: [0, picture.strings] });
+          if (knots.length === 0) continue;
+          const soft = softTask(partOf(task, this.#ends, nothing, knots).task, this.#maker);
+          if (soft === null) continue;
+          const seconds = (WINDOW_SECONDS * height) / FIRST_ROWS;
+          await soft.fewest.run(this.#clock.next(seconds), Number.POSITIVE_INFINITY);
+          soft.encoding.solver.dispose();
+          least += soft.fewest.least;
+          yield;
+        }
+        this.#knownLeast(least);
       }
-      this.#knownLeast(least);
-      yield;
     }
   }
 
