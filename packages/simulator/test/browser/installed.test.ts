@@ -96,7 +96,7 @@ describe('the package, packed and installed elsewhere', () => {
       encoding: 'utf8',
     });
     expect(run.stderr).toBe('');
-    expect(run.stdout).toBe('<svg 3 3');
+    expect(run.stdout).toBe('<svg 3 4');
   });
 
   test('brings the bundle and the manifest', () => {
