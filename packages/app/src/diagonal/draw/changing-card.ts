@@ -54,7 +54,7 @@ function drawnAlike({ symmetry, has, choose }: ChangingWish): TemplateResult {
           ?disabled=${!has[way]}
           @change=${() => choose({ ...symmetry, [way]: !symmetry[way] })}
         />
-        ${label}${has[way] ? nothing : html` <span class="hint">(${needs})</span>`}
+        <span>${label}${has[way] ? nothing : html`<span class="hint">${needs}</span>`}</span>
       </label>`,
     )}
   </fieldset>`;
