@@ -14,14 +14,15 @@ import { verdict } from '../../view/verdict.js';
 import { WorkError } from '../../work/work-error.js';
 import { plainInk } from '../edit/ink.js';
 import { differing } from '../edit/pattern.js';
-import { indexOf, isPlace, placeOf } from '../edit/places.js';
+import { indexOf, isPlace } from '../edit/places.js';
 import '../lattice/lattice-sheet.js';
 import type { LatticeSettings, LatticeSheet, LatticeSubject } from '../lattice/lattice-sheet.js';
 import type { LatticeMark } from '../lattice/look.js';
 import { pieceSubject } from '../lattice/piece-subject.js';
-import { kindInWords, placeInWords } from '../lattice/words.js';
+import { placeInWords } from '../lattice/words.js';
 import '../mistakes/wrong-panel.js';
 import type { DiagonalPiece } from '../work/messages.js';
+import { forcedInWords, forcedMarks } from './forced.js';
 import { sharesCard } from './shares-card.js';
 
 type Playing = 'knot' | 'piece';
@@ -350,26 +351,6 @@ export function watchedAt({ pattern, reading }: DiagonalPiece, place: Place): Wa
     return { string: one, colour: hex, name: colour?.name || hex };
   };
   return { kind, tying: string(tying), held: string(held) };
-}
-
-/** Knots that are of one kind in every pattern that shows the picture. */
-function forcedMarks({ pattern }: DiagonalPiece, { kinds }: ForcedKnots): LatticeMark[] {
-  return Array.from(kinds).flatMap((bits, at): LatticeMark[] => {
-    if (bits === 0 || (bits & (bits - 1)) !== 0) return [];
-    const message = `Only a ${kindInWords(Math.log2(bits))} shows this picture here.`;
-    return [{ ...placeOf(pattern, at), what: 'found', message }];
-  });
-}
-
-function forcedInWords({ status, forced }: ForcedKnots, knots: number): string {
-  const all = `${forced.toLocaleString('en-GB')} of ${knots.toLocaleString('en-GB')}`;
-  const rest = 'They have a dotted frame; each of the others could be of another kind too.';
-  if (status === 'stopped') {
-    return `The time ran out. ${all} knots can be of one kind only, as far as was read. ${rest}`;
-  }
-  return forced === 0
-    ? 'None: each knot could be of another kind in some pattern that shows the same picture.'
-    : `${all} knots can be of one kind only. ${rest}`;
 }
 
 function count(many: number, what: string): string {

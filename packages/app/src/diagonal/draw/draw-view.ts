@@ -1,13 +1,4 @@
-import {
-  ANY_COLOUR,
-  BARE,
-  type Chart,
-  type DiagonalPattern,
-  type DiagonalPicture,
-  KNOT_KINDS,
-  NO_KNOT,
-  simulateDiagonal,
-} from '@halfhitch/core';
+import { ANY_COLOUR, BARE, type Chart, type DiagonalPattern, NO_KNOT } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import '../../draw/palette/palette.js';
 import '../../styles/diagonal.css';
@@ -18,14 +9,7 @@ import { type DiagonalChange, type DiagonalProject, titleOf } from '../../projec
 import type { Session } from '../../project/session.js';
 import { SessionWatch } from '../../view/session-watch.js';
 import { kindInk, plainInk } from '../edit/ink.js';
-import {
-  drawnPicture,
-  pictureDrawn,
-  recoloured,
-  relaid,
-  shownBy,
-  usesOf,
-} from '../edit/pattern.js';
+import { pictureDrawn, readingOf, recoloured, relaid, shownBy, usesOf } from '../edit/pattern.js';
 import { indexOf, isPlace } from '../edit/places.js';
 import { pictureOfChart } from '../edit/sampled.js';
 import { symmetriesOf } from '../edit/symmetry.js';
@@ -37,17 +21,19 @@ import type {
   LatticeSubject,
 } from '../lattice/lattice-sheet.js';
 import type { LatticeMark } from '../lattice/look.js';
-import { cellInWords, kindInWords, knotWords, pictureWords } from '../lattice/words.js';
-import { conflictMarks, differenceMarks, type Offer, offerOf } from '../solve/offer.js';
-import { Search } from '../solve/search.js';
+import { cellInWords, kindInWords } from '../lattice/words.js';
+import { conflictMarks, differenceMarks, type Offer } from '../solve/offer.js';
 import { solveCard } from '../solve/solve-card.js';
-import { USUAL_WISH, type WishSettings, wishOf } from '../solve/wish-form.js';
+import { Solving } from '../solve/solving.js';
+import { USUAL_WISH, type WishSettings } from '../solve/wish-form.js';
 import { changingCard } from './changing-card.js';
+import { keyHelp } from './key-help.js';
 import './new-dialog.js';
 import type { NewDialog } from './new-dialog.js';
 import './picture-dialog.js';
 import type { PictureDialog } from './picture-dialog.js';
 import { orderCard, stringsCard } from './strings-card.js';
+import { knotsSubject, pictureSubject } from './subjects.js';
 import { type DrawMode, toolBar } from './tool-bar.js';
 import { DRAW_TOOLS, type DrawTool } from './tools.js';
 
@@ -72,8 +58,6 @@ export class DiagonalDrawView extends LitElement {
     signs: { state: true },
     ways: { state: true },
     wish: { state: true },
-    offer: { state: true },
-    found: { state: true },
     said: { state: true },
     problem: { state: true },
   };
@@ -90,13 +74,10 @@ export class DiagonalDrawView extends LitElement {
   declare private signs: boolean;
   declare private ways: boolean;
   declare private wish: WishSettings;
-  declare private offer: Offer | null;
-  /** What the last search came to. */
-  declare private found: string;
   declare private said: string;
   declare private problem: string;
 
-  private search: Search | null = null;
+  private readonly solving = new Solving(this);
   private project: string | null = null;
   private subject: { readonly of: unknown; readonly subject: LatticeSubject } | null = null;
   private settings: LatticeSettings | null = null;
@@ -114,8 +95,6 @@ export class DiagonalDrawView extends LitElement {
     this.signs = false;
     this.ways = true;
     this.wish = USUAL_WISH;
-    this.offer = null;
-    this.found = '';
     this.said = '';
     this.problem = '';
     new SessionWatch(this, ['open', 'project', 'piece']);
@@ -126,12 +105,7 @@ export class DiagonalDrawView extends LitElement {
     return this;
   }
 
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.setSearch(null);
-  }
-
-  private get open(): DiagonalProject | null {
+  get open(): DiagonalProject | null {
     return this.session?.diagonal ?? null;
   }
 
@@ -167,18 +141,11 @@ export class DiagonalDrawView extends LitElement {
     const last = open.pattern.colours.length - 1;
     if (this.cell > last && this.cell !== ANY_COLOUR && this.cell !== BARE) this.cell = last;
     if (this.stringColour > last) this.stringColour = last;
-    // What was offered is of what was drawn then.
-    const drawn = drawnOf(open);
-    if (this.offer !== null && this.offeredFor !== drawn) this.offer = null;
-    if (this.found !== '' && this.foundFor !== open) this.found = '';
     this.subjectOf(open);
   }
-  private offeredFor: unknown = null;
-  private foundFor: unknown = null;
 
   private begin(open: DiagonalProject): void {
-    this.setSearch(null);
-    this.offer = null;
+    this.solving.reset();
     this.cell = Math.min(1, open.pattern.colours.length - 1);
     this.stringColour = this.cell;
     this.said = '';
@@ -249,64 +216,22 @@ export class DiagonalDrawView extends LitElement {
     return mode === 'knots' && wanted !== null ? differenceMarks(pattern, wanted) : NO_MARKS;
   }
 
-  // ---- solving ----
-
-  private setSearch(search: Search | null): void {
-    this.search?.removeEventListener('progress', this.onProgress);
-    this.search?.removeEventListener('end', this.onEnd);
-    this.search?.abandon();
-    this.search = search;
-    search?.addEventListener('progress', this.onProgress);
-    search?.addEventListener('end', this.onEnd);
-    this.requestUpdate();
-  }
-
-  private find(open: DiagonalProject): void {
-    this.offer = null;
-    this.found = '';
-    this.problem = '';
-    this.setSearch(new Search(drawnPicture(open), wishOf(this.wish, open.pattern)));
-  }
-
-  private readonly onProgress = (): void => this.requestUpdate();
-
-  private readonly onEnd = (): void => {
-    const { search, open } = this;
-    const outcome = search?.outcome ?? null;
-    if (search === null || outcome === null || open === null) return;
-    this.setSearch(null);
-    if (outcome.what === 'problem') this.problem = outcome.message;
-    else if (outcome.what === 'given up') this.tellFound('The search was stopped.', open);
-    else if (outcome.solution.status === 'solved' && outcome.solution.pattern !== null) {
-      this.take(outcome.solution.pattern, 'Find a way to knot it');
-      const seconds = outcome.solution.seconds.toLocaleString('en-GB', {
-        maximumFractionDigits: 1,
-      });
-      this.tellFound(
-        `Found in ${seconds} s: these strings and knots show just what was drawn.`,
-        this.open,
-      );
-    } else {
-      this.offer = offerOf(search.wanted, outcome.solution);
-      this.offeredFor = drawnOf(open);
-    }
-  };
-
-  private tellFound(text: string, of: DiagonalProject | null): void {
-    this.found = text;
-    this.foundFor = of;
-  }
+  // ---- what is found ----
 
   /** Puts a pattern that was found in the place of the open one. */
-  private take(pattern: DiagonalPattern, what: string): void {
+  take(pattern: DiagonalPattern, what: string): void {
     const { open } = this;
     if (open === null) return;
     const { name, colours } = open.pattern;
     this.edit({ pattern: { ...pattern, name, colours }, wanted: null }, what);
   }
 
-  private look(showing: Offer['showing']): void {
-    if (this.offer !== null) this.offer = { ...this.offer, showing };
+  fail(message: string): void {
+    this.problem = message;
+  }
+
+  private get offer(): Offer | null {
+    return this.solving.offer;
   }
 
   // ---- drawing ----
@@ -468,7 +393,7 @@ export class DiagonalDrawView extends LitElement {
         .checked=${this.mode === mode}
         @change=${() => {
           this.mode = mode;
-          this.offer = null;
+          this.solving.leave();
         }}
       />
       <span>${label}</span>
@@ -522,23 +447,22 @@ export class DiagonalDrawView extends LitElement {
 
   private side(open: DiagonalProject): TemplateResult {
     const { pattern } = open;
-    const reading = simulateDiagonal(pattern);
+    const { solving } = this;
+    const reading = readingOf(pattern);
     return html`
       <section class="card solve-card" aria-labelledby="solve-name">
-        ${solveCard(open, this.wish, this.search, this.offer, this.found, {
-          find: () => this.find(open),
-          stop: () => this.search?.stop(),
+        ${solveCard(open, this.wish, solving.search, solving.offer, solving.found, {
+          find: () => {
+            this.problem = '';
+            solving.find(open, this.wish);
+          },
+          stop: () => solving.stop(),
           set: (change) => {
             this.wish = { ...this.wish, ...change };
           },
-          look: (at) => this.look(at),
-          take: () => {
-            const nearest = this.offer?.solution.pattern ?? null;
-            if (nearest !== null) this.take(nearest, 'Take the nearest pattern');
-          },
-          leave: () => {
-            this.offer = null;
-          },
+          look: (at) => solving.look(at),
+          take: () => solving.takeNearest(),
+          leave: () => solving.leave(),
         })}
       </section>
       <section class="card" aria-labelledby="strings-name">
@@ -585,11 +509,6 @@ export class DiagonalDrawView extends LitElement {
   }
 }
 
-/** What is drawn of a project; a pattern of its own where nothing else is wanted. */
-function drawnOf({ pattern, wanted }: DiagonalProject): unknown {
-  return wanted ?? pattern;
-}
-
 function colourUses(project: DiagonalProject): ColourUses {
   const many = usesOf(project);
   return {
@@ -598,77 +517,6 @@ function colourUses(project: DiagonalProject): ColourUses {
       `Hangs or is wanted in ${count.toLocaleString('en-GB')} ${count === 1 ? 'place' : 'places'}.`,
     first: (colour) => ((many[colour] ?? 0) > 0 ? {} : null),
   };
-}
-
-function pictureSubject(project: DiagonalProject, ways: boolean): LatticeSubject {
-  const { pattern, wanted } = project;
-  const reading = simulateDiagonal(pattern);
-  const { colours, start, strings, rows, first } = pattern;
-  const lattice = { strings, rows, first };
-  const cells = (wanted ?? reading.picture).cells;
-  // Strings and ways are those of the knots: they are shown only while they are what is drawn.
-  return {
-    lattice,
-    bytes: cells,
-    look: (bytes) => {
-      const drawn = wanted === null && bytes === cells;
-      return {
-        lattice,
-        colours,
-        cells: bytes,
-        kinds: drawn && ways ? pattern.knots : null,
-        strings: drawn ? { start, order: reading.order } : null,
-      };
-    },
-    words: (place, bytes) => pictureWords(lattice, colours, bytes, place),
-  };
-}
-
-function knotsSubject(pattern: DiagonalPattern, ways: boolean): LatticeSubject {
-  const { colours, start, strings, rows, first } = pattern;
-  const lattice = { strings, rows, first };
-  let known: { of: Uint8Array; picture: DiagonalPicture; order: Uint16Array } | null = null;
-  const tied = (knots: Uint8Array) => {
-    if (known?.of !== knots) {
-      const { picture, order } = simulateDiagonal({ ...pattern, knots });
-      known = { of: knots, picture, order };
-    }
-    return known;
-  };
-  return {
-    lattice,
-    bytes: pattern.knots,
-    look: (knots) => {
-      // A stroke in hand writes into the same bytes again and again.
-      if (knots !== pattern.knots) known = null;
-      const { picture, order } = tied(knots);
-      return {
-        lattice,
-        colours,
-        cells: picture.cells,
-        kinds: ways ? knots : null,
-        strings: { start, order },
-      };
-    },
-    words: (place, knots) => knotWords(lattice, colours, knots, tied(knots).picture.cells, place),
-  };
-}
-
-function keyHelp(): TemplateResult {
-  return html`<details class="draw-keys">
-    <summary>By keys, by hand</summary>
-    <p>
-      With the pattern in focus: arrows from knot to knot, <kbd>Enter</kbd> or the space bar draws.
-      ${DRAW_TOOLS.map(({ label, key }) => html`<kbd>${key.toUpperCase()}</kbd> ${label}, `)} digits
-      choose a colour or a kind of knot (${KNOT_KINDS.map((kind, at) => `${at + 1} ${kind}`).join(', ')}),
-      <kbd>A</kbd> any colour, <kbd>0</kbd> no knot, <kbd>H</kbd> shows the signs, <kbd>+</kbd>
-      <kbd>−</kbd> change the size, <kbd>Ctrl</kbd> with <kbd>Z</kbd> takes back.
-    </p>
-    <p>
-      Two fingers push and zoom; with a mouse, use the wheel, with <kbd>Ctrl</kbd> to zoom. The
-      strings hang down from above; each knot is a lozenge on the two strings it is tied with.
-    </p>
-  </details>`;
 }
 
 customElements.define('halfhitch-diagonal-draw', DiagonalDrawView);

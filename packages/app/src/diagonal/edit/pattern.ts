@@ -5,6 +5,7 @@ import {
   DIAGONAL_LIMITS,
   type DiagonalPattern,
   type DiagonalPicture,
+  type DiagonalReading,
   InputError,
   knotsAcross,
   knotsInRow,
@@ -15,9 +16,18 @@ import {
 import type { DiagonalChange, DiagonalProject } from '../../project/project.js';
 import { indexOf, placeAtSlot, placeOf, slotOf } from './places.js';
 
+const readings = new WeakMap<DiagonalPattern, DiagonalReading>();
+
+/** What a pattern knots; worked out once for each. */
+export function readingOf(pattern: DiagonalPattern): DiagonalReading {
+  const known = readings.get(pattern) ?? simulateDiagonal(pattern);
+  readings.set(pattern, known);
+  return known;
+}
+
 /** The picture that the knots of a pattern show. */
 export function shownBy(pattern: DiagonalPattern): DiagonalPicture {
-  return simulateDiagonal(pattern).picture;
+  return readingOf(pattern).picture;
 }
 
 /** What is drawn: freely, or else what the knots show. */
