@@ -21,7 +21,7 @@ describe('the view of the lessons', () => {
     const page = await openPage('#learn', PHONE_360);
     await listShown(page);
     expect(await page.locator('.lessons').first().locator('.lesson-card').count()).toBe(3);
-    expect(await page.locator('.lesson-card:not([data-from^="chart-"])').count()).toBe(15);
+    expect(await page.locator('.lesson-card:not([data-from^="chart-"])').count()).toBe(20);
     expect(await over(page)).toBe(0);
     expect(await seriousFindings(page)).toEqual([]);
     const card = page.locator('[data-from=turn]');
