@@ -150,7 +150,7 @@ export function createProgram(done: (code: ExitCode) => void): Command {
     )
     .addOption(figure('--time <seconds>', 'time limit; else 60'))
     .option(
-      '-o, --out <file>',
+      '-o, --output <file>',
       'file for the pattern, as a document if it ends in .json; - for standard output',
     )
     .option('--json', 'answer as JSON')

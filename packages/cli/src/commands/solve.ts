@@ -24,7 +24,7 @@ export interface SolveCommandOptions {
   readonly atMostWrong?: number;
   readonly prefer?: SolvePreference;
   readonly time?: number;
-  readonly out?: string;
+  readonly output?: string;
   readonly json?: boolean;
 }
 
@@ -35,13 +35,13 @@ const CODES = {
 } as const satisfies Record<DiagonalSolution['status'], ExitCode>;
 
 export async function solve(file: string, options: SolveCommandOptions): Promise<ExitCode> {
-  const { out, json = false } = options;
+  const { output: out, json = false } = options;
   if (out === '-' && json) {
     throw new InputError(
       'two-outputs',
       'The pattern and the answer as JSON cannot both go to standard output.',
       {},
-      'The answer holds the pattern; or name a file with --out.',
+      'The answer holds the pattern; or name a file with -o.',
     );
   }
   if (out !== undefined) await keepInputs(out, [file]);

@@ -49,7 +49,7 @@ export function* solutionAsText(
   yield `Changes of kind along the rows: ${tally.changes}. The string that ties most ties ${tally.mostTied} knots.\n`;
   if (out === '-') return;
   yield out === undefined
-    ? 'Name a file with --out to keep the pattern.\n'
+    ? 'Name a file with -o to keep the pattern.\n'
     : `The pattern is in ${printable(out)}.\n`;
 }
 

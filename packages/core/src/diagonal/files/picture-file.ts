@@ -4,7 +4,7 @@ import { FILE_LIMITS, sizeInWords } from '../../document/limits.js';
 import { decodeUtf8 } from '../../document/utf8.js';
 import { InputError } from '../../errors.js';
 import type { DiagonalPicture } from '../picture.js';
-import { readPngPicture } from './picture-png.js';
+import { readDrawnPng } from './picture-drawing.js';
 import { readDiagonalPicture } from './read.js';
 
 export interface PictureReading {
@@ -14,7 +14,8 @@ export interface PictureReading {
 
 /**
  * Reads the picture wanted of a diagonal pattern from a file: PNG by its first bytes, otherwise a
- * document by its opening brace, or text. A picture without a name is named after its file.
+ * document by its opening brace, or text. A PNG has a pixel for each gap between two strings; see
+ * `readDrawnPng`. A picture without a name is named after its file.
  *
  * @param fileName for messages and for the name; nothing is opened
  * @throws InputError naming the file
@@ -30,7 +31,7 @@ export function readPictureFile(bytes: Uint8Array, fileName: string): PictureRea
 }
 
 function readAny(bytes: Uint8Array): PictureReading {
-  if (bytes[1] === 0x50 && bytes[2] === 0x4e && bytes[3] === 0x47) return readPngPicture(bytes);
+  if (bytes[1] === 0x50 && bytes[2] === 0x4e && bytes[3] === 0x47) return readDrawnPng(bytes);
   if (bytes.length > FILE_LIMITS.text) {
     throw new InputError(
       'file-too-large',

@@ -77,7 +77,7 @@ describe('a wanted picture as a file', () => {
       return writePng({ width, height: 1, depth: 8, colourType: 6, samples });
     };
     expect(refusal(() => readPictureFile(wide(300), 'w.png'))).toMatchObject({
-      code: 'too-many-strings',
+      code: 'out-of-range',
       place: { file: 'w.png' },
     });
     expect(refusal(() => readPictureFile(wide(3), '')).code).toBe('no-colours');
