@@ -13,7 +13,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { USUAL_SETTINGS } from '../../src/cut/settings.js';
 import { kindInk, plainInk } from '../../src/diagonal/edit/ink.js';
-import { OPERATIONS, operated } from '../../src/diagonal/edit/operations.js';
+import { doubled, OPERATIONS, operated } from '../../src/diagonal/edit/operations.js';
 import {
   differing,
   drawnPicture,
@@ -208,6 +208,24 @@ describe('a pattern and the picture that is wanted of it', () => {
         );
         const { wanted } = { ...once, ...operated(once, operation) };
         expect(wanted).toEqual(project.wanted);
+      }),
+    );
+  });
+
+  it('twice as long is knotted twice, where its first row fits below its last', () => {
+    fc.assert(
+      fc.property(anyDiagonalProject, (project) => {
+        const { pattern } = project;
+        if (pattern.rows % 2 === 1) {
+          expect(() => doubled(project)).toThrow(/cannot follow itself/);
+          return;
+        }
+        const twice = { ...project, ...doubled(project) };
+        const once = shownBy(pattern).cells;
+        expect(shownBy(twice.pattern).cells.slice(0, once.length)).toEqual(once);
+        expect(twice.pattern.knots.slice(pattern.knots.length)).toEqual(pattern.knots);
+        if (project.wanted === null) expect(twice.wanted).toBeNull();
+        else expect(twice.wanted?.cells.length).toBe(2 * project.wanted.cells.length);
       }),
     );
   });

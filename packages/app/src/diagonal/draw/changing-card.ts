@@ -1,9 +1,10 @@
 import { DIAGONAL_LIMITS, type Lattice } from '@halfhitch/core';
 import { html, nothing, type TemplateResult } from 'lit';
 import { numberField, numberIn } from '../../draw/dialogs/number-field.js';
+import { checkName } from '../../draw/edit/names.js';
 import type { Symmetry } from '../../draw/edit/symmetry.js';
-import type { DiagonalChange, DiagonalProject } from '../../project/project.js';
-import { OPERATIONS, operated } from '../edit/operations.js';
+import { type DiagonalChange, type DiagonalProject, diagonalNamed } from '../../project/project.js';
+import { doubled, OPERATIONS, operated } from '../edit/operations.js';
 
 export interface ChangingWish {
   readonly project: DiagonalProject;
@@ -38,7 +39,13 @@ export function changingCard(wish: ChangingWish): TemplateResult {
           @click=${() => wish.edit(() => operated(wish.project, operation), operation.what)}
         >${operation.label}</button>`,
       )}
+      <button
+        type="button"
+        title="The knots once more below themselves"
+        @click=${() => wish.edit(() => doubled(wish.project), 'Make it twice as long')}
+      >Twice as long</button>
     </div>
+    ${nameField(wish)}
     ${sizeForm(wish)}
   `;
 }
@@ -58,6 +65,24 @@ function drawnAlike({ symmetry, has, choose }: ChangingWish): TemplateResult {
       </label>`,
     )}
   </fieldset>`;
+}
+
+function nameField({ project, edit }: ChangingWish): TemplateResult {
+  const { name } = project.pattern;
+  return html`<label class="lattice-name">
+    Name
+    <input
+      type="text"
+      autocomplete="off"
+      maxlength=${DIAGONAL_LIMITS.maxName}
+      .value=${name}
+      @change=${(event: Event) => {
+        const written = (event.target as HTMLInputElement).value.trim();
+        if (written === name) return;
+        edit(() => diagonalNamed(project, checkName(written, 'name')), 'Rename');
+      }}
+    />
+  </label>`;
 }
 
 function sizeForm({ project, relay }: ChangingWish): TemplateResult {

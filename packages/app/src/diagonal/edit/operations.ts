@@ -1,6 +1,8 @@
 import {
+  DIAGONAL_LIMITS,
   type DiagonalPattern,
   type DiagonalPicture,
+  InputError,
   mirrorDiagonal,
   mirrorPicture,
   reverseDiagonal,
@@ -39,5 +41,41 @@ export function operated({ pattern, wanted }: DiagonalProject, by: Operation): D
   return {
     pattern: by.pattern(pattern),
     wanted: wanted === null ? null : by.picture(wanted),
+  };
+}
+
+/**
+ * The knots once more below themselves, and with them what is wanted. What the second half shows
+ * depends on how the strings hang after the first.
+ *
+ * @throws InputError where the first row does not fit below the last, or there would be too many
+ */
+export function doubled({ pattern, wanted }: DiagonalProject): DiagonalChange {
+  const rows = 2 * pattern.rows;
+  if (pattern.rows % 2 === 1) {
+    throw new InputError(
+      'repeat-odd',
+      `A pattern of ${pattern.rows} rows cannot follow itself: its first row does not fit below its last.`,
+      {},
+      'Give it one row more or less, so that it has an even number of rows.',
+    );
+  }
+  if (rows > DIAGONAL_LIMITS.maxRows) {
+    throw new InputError(
+      'too-many-rows',
+      `It would have ${rows.toLocaleString('en-GB')} rows.`,
+      {},
+      `A pattern can have at most ${DIAGONAL_LIMITS.maxRows.toLocaleString('en-GB')}.`,
+    );
+  }
+  const twice = (bytes: Uint8Array): Uint8Array => {
+    const next = new Uint8Array(2 * bytes.length);
+    next.set(bytes);
+    next.set(bytes, bytes.length);
+    return next;
+  };
+  return {
+    pattern: { ...pattern, rows, knots: twice(pattern.knots) },
+    wanted: wanted === null ? null : { ...wanted, rows, cells: twice(wanted.cells) },
   };
 }
