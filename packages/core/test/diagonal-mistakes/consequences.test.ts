@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   type DiagonalMistake,
   DiagonalMistakeWords,
@@ -14,7 +15,6 @@ import {
   simulateDiagonal,
 } from '../../src/index.js';
 import { everyDiagonalSlip } from '../support/diagonal-slips.js';
-import { anyDiagonal } from '../support/diagonals.js';
 
 const small = anyDiagonal({ maxStrings: 8, maxRows: 9, maxColours: 3, bareTenths: 1 });
 

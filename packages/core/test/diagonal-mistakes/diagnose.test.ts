@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   ANY_COLOUR,
   DIAGONAL_DIAGNOSE_LIMITS,
@@ -11,7 +12,6 @@ import {
   makeDiagonalMistakes,
 } from '../../src/index.js';
 import { everyDiagonalSlip } from '../support/diagonal-slips.js';
-import { anyDiagonal } from '../support/diagonals.js';
 import { refusal } from '../support/refusal.js';
 
 const small = anyDiagonal({ maxStrings: 7, maxRows: 7, maxColours: 3 });

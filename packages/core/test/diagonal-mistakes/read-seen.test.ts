@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   diagnoseDiagonal,
   diagonalStripes,
@@ -11,7 +12,6 @@ import {
   readDiagonalSeen,
   simulateDiagonal,
 } from '../../src/index.js';
-import { anyDiagonal } from '../support/diagonals.js';
 import { refusal } from '../support/refusal.js';
 import { writePng } from '../support/write-png.js';
 

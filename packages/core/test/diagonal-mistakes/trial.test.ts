@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import { Comparison } from '../../src/diagonal-mistakes/comparison.js';
 import {
   knotPiece,
@@ -23,7 +24,6 @@ import {
   simulateDiagonal,
 } from '../../src/index.js';
 import { everyDiagonalSlip } from '../support/diagonal-slips.js';
-import { anyDiagonal } from '../support/diagonals.js';
 
 const small = anyDiagonal({ maxStrings: 7, maxRows: 7, maxColours: 3 });
 

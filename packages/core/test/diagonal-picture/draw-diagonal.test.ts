@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   BARE,
   type DiagonalPattern,
@@ -15,7 +16,6 @@ import {
   simulateDiagonal,
   slotOfPlace,
 } from '../../src/index.js';
-import { anyDiagonal } from '../support/diagonals.js';
 import { refusal } from '../support/refusal.js';
 
 const USE =

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   ANY_COLOUR,
   BARE,
@@ -8,7 +9,6 @@ import {
   knotsInRow,
   simulateDiagonal,
 } from '../../src/index.js';
-import { anyDiagonal } from '../support/diagonals.js';
 import { refusal } from '../support/refusal.js';
 
 describe('the drawn lattice', () => {

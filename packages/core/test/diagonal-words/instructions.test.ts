@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   changesPlaces,
   chevrons,
@@ -19,7 +20,6 @@ import {
   planDiagonal,
   simulateDiagonal,
 } from '../../src/index.js';
-import { anyDiagonal } from '../support/diagonals.js';
 
 const COLOURS = [
   { key: 'b', hex: '#1f6fb2', name: 'lake blue' },

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   diagonalStripes,
   KNOT_KINDS,
@@ -11,7 +12,6 @@ import {
   type State,
   simulateDiagonal,
 } from '../../src/index.js';
-import { anyDiagonal } from '../support/diagonals.js';
 import { knownNumbers } from '../support/facts.js';
 import { hang, orderIn, tie } from '../support/tie.js';
 

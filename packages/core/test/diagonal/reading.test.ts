@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal, zigzagOf } from '../../../../testing/diagonals.js';
 import {
   DiagonalPlanReader,
   knotAt,
@@ -11,7 +12,6 @@ import {
   simulateDiagonal,
   slotOfPlace,
 } from '../../src/index.js';
-import { anyDiagonal, zigzagOf } from '../support/diagonals.js';
 import { refusal } from '../support/refusal.js';
 
 describe('a diagonal plan, read as knots', () => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   chevrons,
   type DiagonalPattern,
@@ -11,7 +12,6 @@ import {
   simulateDiagonal,
   zigzag,
 } from '../../src/index.js';
-import { anyDiagonal } from '../support/diagonals.js';
 import { tiled } from '../support/tile.js';
 
 const COLOURS = [

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   apply,
   BARE,
@@ -15,7 +16,6 @@ import {
   slotOfPlace,
   startState,
 } from '../../src/index.js';
-import { anyDiagonal } from '../support/diagonals.js';
 
 describe('a diagonal pattern knotted on paper', () => {
   it('ties neighbours in brick order', () => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   apply,
   type DiagonalPattern,
@@ -19,7 +20,6 @@ import {
   turnPicture,
 } from '../../src/index.js';
 import { anyPictureOfFile } from '../support/any-diagonal-file.js';
-import { anyDiagonal } from '../support/diagonals.js';
 
 const any = anyDiagonal({ bareTenths: 2 });
 const pictureOf = (pattern: DiagonalPattern) => simulateDiagonal(pattern).picture;

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import { ANY_COLOUR, type DiagonalPicture, simulateDiagonal } from '../../src/index.js';
 import { solveDiagonal } from '../../src/solve/index.js';
-import { anyDiagonal } from '../support/diagonals.js';
 import { type Conditions, fewestWrong } from '../support/row-states.js';
 import { anyPicture } from '../support/wanted-pictures.js';
 

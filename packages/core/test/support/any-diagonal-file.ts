@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import {
   ANY_COLOUR,
   BARE,
@@ -7,7 +8,6 @@ import {
   simulateDiagonal,
 } from '../../src/index.js';
 import { anyChartOfFile } from './any-chart-file.js';
-import { anyDiagonal } from './diagonals.js';
 
 /** Diagonal patterns with everything a file can say: names, odd keys, colours not used. */
 export const anyDiagonalOfFile: fc.Arbitrary<DiagonalPattern> = fc

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { anyDiagonal, type DiagonalSizes } from '../../../../testing/diagonals.js';
 import {
   ANY_COLOUR,
   BARE,
@@ -8,7 +9,6 @@ import {
   knotsInRow,
   simulateDiagonal,
 } from '../../src/index.js';
-import { anyDiagonal, type DiagonalSizes } from './diagonals.js';
 
 const COLOURS: readonly ChartColour[] = [
   { key: 'b', hex: '#1f6fb2', name: 'lake blue' },

@@ -1,13 +1,13 @@
 import { halvesOf, KNOT_KINDS, type KnotKind, knotsInRow, NO_KNOT } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import { sharpestBend } from '../../src/checks/bends.js';
 import { leastClearance } from '../../src/checks/clearance.js';
 import { DiagonalFabric } from '../../src/diagonal/index.js';
 import { latticeKnots } from '../../src/diagonal/shapes.js';
 import type { Level } from '../../src/fabric/levels.js';
 import { heldCrossings } from '../../src/topology/crossings.js';
-import { anyDiagonal } from '../support/diagonals.js';
 import { wholeThreads } from './pieces.js';
 
 /** The tubes of a whole piece keep this share of touching, and bend no sharper than this. */

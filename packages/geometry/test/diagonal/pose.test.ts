@@ -1,11 +1,11 @@
 import type { DiagonalPattern } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import { furthestStep, sharpestBend } from '../../src/checks/bends.js';
 import { leastClearance } from '../../src/checks/clearance.js';
 import { lengthOf, resample } from '../../src/curve/polyline.js';
 import { diagonalPose, diagonalScene } from '../../src/diagonal/index.js';
-import { anyDiagonal } from '../support/diagonals.js';
 
 /**
  * What is reached while a knot is tied: strings beside it are held aside as curves that do not give

@@ -1,6 +1,7 @@
 import { type DiagonalPattern, KNOT_KINDS, knotIndex, simulateDiagonal } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../testing/diagonals.js';
 import { lengthOf } from '../../src/curve/polyline.js';
 import { estimatedUsage } from '../../src/diagonal/estimate.js';
 import {
@@ -12,7 +13,6 @@ import {
 import { latticeWork } from '../../src/diagonal/knots.js';
 import { spacing } from '../../src/diagonal/spacing.js';
 import { HANGING } from '../../src/diagonal/ways.js';
-import { anyDiagonal } from '../support/diagonals.js';
 import { wholeThreads } from './pieces.js';
 
 const whole = ({ tied, held, ways }: { tied: number; held: number; ways: number }) =>

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal, zigzagOf } from '../../../../../testing/diagonals.js';
 import {
   ANY_COLOUR,
   BARE,
@@ -10,7 +11,6 @@ import {
   readPictureFile,
   simulateDiagonal,
 } from '../../../src/index.js';
-import { anyDiagonal, zigzagOf } from '../../support/diagonals.js';
 import { refusal } from '../../support/refusal.js';
 import { writePng } from '../../support/write-png.js';
 

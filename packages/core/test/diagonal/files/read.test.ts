@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { zigzagOf } from '../../../../../testing/diagonals.js';
 import {
   printDiagonalDocument,
   printDiagonalPicture,
@@ -8,7 +9,6 @@ import {
   readPattern,
   simulateDiagonal,
 } from '../../../src/index.js';
-import { zigzagOf } from '../../support/diagonals.js';
 import { refusal } from '../../support/refusal.js';
 
 const utf8 = (text: string) => new TextEncoder().encode(text);

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../../testing/diagonals.js';
 import {
   knotsAcross,
   NO_KNOT,
@@ -8,7 +9,6 @@ import {
   verifyDiagonal,
 } from '../../../src/index.js';
 import { anyMutant, knotsPlainly } from '../../support/diagonal-mutate.js';
-import { anyDiagonal } from '../../support/diagonals.js';
 
 describe('verifying diagonal plans', () => {
   it('proves what the planner makes of any pattern, and reports what it simulated', () => {

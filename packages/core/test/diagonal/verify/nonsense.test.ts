@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { anyDiagonal } from '../../../../../testing/diagonals.js';
 import {
   type DiagonalPlan,
   DiagonalPlanReader,
@@ -12,7 +13,6 @@ import {
   verifyDiagonal,
 } from '../../../src/index.js';
 import { knotsPlainly } from '../../support/diagonal-mutate.js';
-import { anyDiagonal } from '../../support/diagonals.js';
 import { readOrRefusal } from '../../support/refusal.js';
 
 /** Steps that nobody could knot, most of them. */

@@ -6,7 +6,7 @@ import {
   knotsAcross,
   knotsInRow,
   NO_KNOT,
-} from '../../src/index.js';
+} from '../packages/core/src/index.js';
 
 const COLOURS: readonly ChartColour[] = [
   { key: 'b', hex: '#1f6fb2', name: 'lake blue' },
