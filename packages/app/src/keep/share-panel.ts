@@ -67,7 +67,10 @@ export class SharePanel extends LitElement {
     try {
       const address = new URL(`#${linkFragment(documentOf(project))}`, location.href).href;
       this.link = { of: project, address };
-      this.said = 'The link is made.';
+      this.said =
+        project.kind === 'diagonal' && project.wanted !== null
+          ? 'The link is made. It carries the knots, not the picture that is still wanted of them.'
+          : 'The link is made.';
       void this.updateComplete.then(() => this.querySelector<HTMLInputElement>('#link')?.select());
     } catch (error) {
       this.link = null;

@@ -314,6 +314,7 @@ export class LatticeSheet extends HTMLElement {
     if (subject === null) return;
     const { lattice, bytes } = subject;
     const { tool, ink, symmetry } = settings;
+    if (!isPlace(lattice, place)) return;
     if (tool === 'choose') this.tell('lattice-choose', place);
     else if (tool === 'pick') this.tell('lattice-pick', bytes[indexOf(lattice, place)]);
     else if (tool === 'fill') {

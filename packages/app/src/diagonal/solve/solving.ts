@@ -17,6 +17,8 @@ export interface SolvingHost extends ReactiveControllerHost {
 /** The search for a way to knot what is drawn, and what came of the last one. */
 export class Solving implements ReactiveController {
   private running: Search | null = null;
+  /** What was drawn when the search began. */
+  private searchedFor: unknown = null;
   private offered: { readonly offer: Offer; readonly of: unknown } | null = null;
   private told: { readonly text: string; readonly of: DiagonalProject | null } | null = null;
 
@@ -60,6 +62,7 @@ export class Solving implements ReactiveController {
 
   find(open: DiagonalProject, wish: WishSettings): void {
     this.reset();
+    this.searchedFor = drawnOf(open);
     this.set(new Search(drawnPicture(open), wishOf(wish, open.pattern)));
   }
 
@@ -104,7 +107,11 @@ export class Solving implements ReactiveController {
     this.set(null);
     if (running === null || outcome === null || open === null) return;
     if (outcome.what === 'problem') host.fail(outcome.message);
-    else if (outcome.what === 'given up') this.told = { text: 'The search was stopped.', of: open };
+    else if (drawnOf(open) !== this.searchedFor) {
+      // Put over what was drawn since, it would be lost from sight.
+      this.told = { text: 'The drawing was changed meanwhile. Search again for it.', of: open };
+    } else if (outcome.what === 'given up')
+      this.told = { text: 'The search was stopped.', of: open };
     else if (outcome.solution.status === 'solved' && outcome.solution.pattern !== null) {
       host.take(outcome.solution.pattern, 'Find a way to knot it');
       const seconds = outcome.solution.seconds.toLocaleString('en-GB', {
