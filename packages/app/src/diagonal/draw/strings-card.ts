@@ -3,6 +3,9 @@ import { html, nothing, type TemplateResult } from 'lit';
 import '../../view/swatch.js';
 import { colourName } from '../../draw/edit/colours.js';
 
+/** More strings are scrolled, by keys as well. */
+export const MANY = 40;
+
 /** The colours in which the strings hang, each to be given the colour in hand. */
 export function stringsCard(
   colours: readonly ChartColour[],
@@ -54,7 +57,7 @@ export function orderCard(
   const after = order.subarray((row + 1) * strings, (row + 2) * strings);
   return html`
     <h3>After row ${row + 1}</h3>
-    <ol class="strings plain">
+    <ol class="strings plain" tabindex=${strings > MANY ? '0' : nothing}>
       ${Array.from(after, (string) => {
         const shown = colours[start[string] ?? 0];
         return html`<li>

@@ -121,13 +121,18 @@ function offered(offer: Offer, act: SolveActions): TemplateResult {
         </fieldset>`
         : nothing
     }
-    <p class="hint">
-      ${
-        showing === 'nearest'
-          ? 'Knots that differ have a dashed frame, with the colour that was wanted in their middle.'
-          : 'The marked knots can’t all be as they are drawn: change one of them, or leave it in any colour.'
-      }
-    </p>
+    ${
+      showing === 'nearest'
+        ? html`<p class="hint">
+          Knots that differ have a dashed frame, with the colour that was wanted in their middle.
+        </p>`
+        : solution.conflict === null
+          ? nothing
+          : html`<p class="hint">
+            The marked knots can’t all be as they are drawn: change one of them, or leave it in any
+            colour.
+          </p>`
+    }
     <div class="draw-row">
       ${
         solution.pattern === null

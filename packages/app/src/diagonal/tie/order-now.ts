@@ -2,6 +2,7 @@ import { changesPlaces, knotAt, slotOfPlace } from '@halfhitch/core';
 import { html, nothing, type TemplateResult } from 'lit';
 import { colourName } from '../../draw/edit/colours.js';
 import type { KnotPlace } from '../../tie/course.js';
+import { MANY } from '../draw/strings-card.js';
 import type { DiagonalPiece } from '../work/messages.js';
 
 /** How the strings hang just before a knot, named by their slots at the start; the two are marked. */
@@ -21,7 +22,7 @@ export function orderNow(
   const slot = place === null ? -2 : slotOfPlace(pattern, row, place.column);
   return html`
     <h3 class="order-name">${place === null ? 'How the strings hang' : 'How the strings hang now'}</h3>
-    <ol class="strings plain">
+    <ol class="strings plain" tabindex=${strings > MANY ? '0' : nothing}>
       ${order.map((string, at) => {
         const colour = colours[start[string] ?? 0];
         const inHand = at === slot || at === slot + 1;
