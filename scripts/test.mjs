@@ -1,9 +1,11 @@
 // npm test [-- PART ...] [-- words for Vitest]: all checks and tests, or the named parts of them.
 import './lib/require-node.mjs';
+import { checkApi } from './lib/api-reports.mjs';
 import { runBiome } from './lib/biome.mjs';
 import { ensureBuilt } from './lib/build-targets.mjs';
 import { ensureChromium } from './lib/chromium.mjs';
 import { ensureInstalled } from './lib/install.mjs';
+import { checkLicences } from './lib/licences.mjs';
 import { checkLockfile } from './lib/lockfile.mjs';
 import { Refusal, runMain, say } from './lib/messages.mjs';
 import { checkPacked, packPackages } from './lib/packages.mjs';
@@ -25,6 +27,11 @@ const CHECKS = {
     await ensureBuilt('libraries', 'elements', 'cli');
     return (await checkPacked(await packPackages())).join('\n');
   },
+  exports: async () => {
+    await ensureBuilt('libraries');
+    return (await checkApi()).join('\n');
+  },
+  licences: () => checkLicences(),
 };
 
 /** Does all checks, even after one fails, so that a run tells everything; the names that failed. */
