@@ -3,6 +3,7 @@ import {
   existsSync,
   mkdirSync,
   mkdtempSync,
+  readdirSync,
   readFileSync,
   rmSync,
   symlinkSync,
@@ -134,6 +135,19 @@ describe('the documentation', () => {
       const short = /-o\b/.test(command) ? ['--output'] : [];
       expect([place, [...new Set([...options(command), ...short])].sort()]).toEqual([place, had]);
     }
+  });
+
+  it('shows pictures as the tool draws them', { timeout: 120_000 }, async () => {
+    const pictures = readdirSync(join(ROOT, 'docs', 'pictures'));
+    for (const picture of pictures) {
+      const chart = join(ROOT, 'examples', picture.replace('.svg', '.txt'));
+      await tool(['render', chart, '-o', picture]);
+      const drawn = readFileSync(join(folder, picture), 'utf8');
+      expect(drawn === readFileSync(join(ROOT, 'docs', 'pictures', picture), 'utf8'), picture).toBe(
+        true,
+      );
+    }
+    expect(pictures.length).toBeGreaterThan(0);
   });
 
   it('shows documents that are read', async () => {
