@@ -16,6 +16,9 @@ const OUTSIDE_WAY: LeadInWay = { aside: 1.8, front: 0, pull: 4 };
 /** In front of the gap between two base strings, where the next knot leaves no room beside. */
 export const BETWEEN_WAY: LeadInWay = { aside: -0.9, front: 1.8, pull: 1.6 };
 
+/** The same in a wide gap, where base strings are thicker or thinner than the lead. */
+export const BESIDE_WAY: LeadInWay = { aside: 0.3, front: 0.9, pull: 1.6 };
+
 /** Height above the entry at which the lead leaves straightness. */
 const BEND_HEIGHT = 3.6;
 

@@ -71,7 +71,8 @@ function workOut(scene: RowScene): Layout {
     );
   }
   const tallest = Math.max(clove.size.height, cow.size.height, tall?.size.height ?? 0);
-  const rowHeight = tallest + (stacked(catching) ? STACKED * d : 0);
+  const close = stacked(catching) || (resolved.ratio !== 1 && catching.size > 0);
+  const rowHeight = tallest + (close ? STACKED * d : 0);
   const raised = tall ? topOf(clove) - topOf(tall) : 0;
   return {
     pitch,
@@ -96,7 +97,10 @@ const SPREAD = 2;
 /** The same where a lead goes steeply from one knot to the next, at an edge of work two knots wide. */
 const STEEP = 0.6;
 
-/** Room between a knot that has caught a lead and another such below it while that is tied, in diameters. */
+/**
+ * Room between a knot that has caught a lead and another such below it while that is tied, in diameters; where
+ * leads and base strings differ, and any knot below.
+ */
 const STACKED = 0.12;
 
 /** Whether of these knots one is right below another. */

@@ -2,7 +2,7 @@ import { blended } from '../curve/blend.js';
 import { joined, lengthOf, placed, resample } from '../curve/polyline.js';
 import type { Vec3 } from '../curve/track.js';
 import { familyFor } from '../knot/family.js';
-import { BETWEEN_WAY, leadIn } from '../knot/lead-in.js';
+import { BESIDE_WAY, BETWEEN_WAY, leadIn } from '../knot/lead-in.js';
 import { STAGE_ENDS } from '../knot/stages.js';
 import type { Obstacle } from '../relax/settle.js';
 import { comesFromBehind } from './behind.js';
@@ -149,11 +149,15 @@ function leadFromAbove({ layout, options, scene }: Setting, knot: RowKnot): Floa
   const d = options.diameter;
   const side = fromRight(knot) ? -1 : 1;
   const beside = knot.column - side;
-  const way = beside >= 0 && beside < scene.base.length ? BETWEEN_WAY : undefined;
   const p = familyFor('same', options.ratio).proportions;
-  // Where the next knot is another lead's, that lead comes up through the same gap.
   const next = scene.knots[1];
-  const between: Vec3 = next && next.tying !== knot.tying ? [0, 0.5, -0.866] : [0.5, 0, -0.866];
+  const shared = next !== undefined && next.tying !== knot.tying;
+  const wider = shared && options.ratio !== 1;
+  const inside = beside >= 0 && beside < scene.base.length;
+  const way = inside ? (wider ? BESIDE_WAY : BETWEEN_WAY) : undefined;
+  // Where the next knot is another lead's, that lead comes up through the same gap.
+  const steep: Vec3 = wider ? [0.447, 0.8945, 0] : [0, 0.5, -0.866];
+  const between: Vec3 = shared ? steep : [0.5, 0, -0.866];
   const heading: Vec3 = way ? between : [1, 0, 0];
   const points = placed(leadIn(p, heading, options.above, 28, way), d);
   for (let i = 0; i < points.length; i += 3) points[i] = points[i]! * side;

@@ -10,6 +10,7 @@ import {
   WAY_OUT_PAST,
   WAY_OUT_WIDE,
   WAY_OUT_WRAPPED,
+  WAY_OUT_WRAPPED_WIDE,
   type WayOut,
 } from './routes.js';
 import type { RowKnot } from './scene.js';
@@ -68,6 +69,7 @@ export function wayOutOf(layout: Layout, last: RowKnot, by: RowKnot | undefined)
   const passed = by?.change?.how === 'passed-behind';
   if (comesBack(last) && !passed) return WAY_OUT_BACK;
   if (comesBack(last)) return wide ? WAY_OUT_FACING_WIDE : WAY_OUT_FACING;
+  if (passed && wide && !comesBack(by)) return WAY_OUT_WRAPPED_WIDE;
   if (layout.catches(last)) return WAY_OUT_PAST;
   return passed && !comesBack(by) ? WAY_OUT_WRAPPED : WAY_OUT;
 }

@@ -10,6 +10,7 @@ import {
   WAY_IN,
   WAY_IN_FIRST,
   WAY_IN_PAST,
+  WAY_IN_PAST_UNEQUAL,
   WAY_IN_SECOND,
   WAY_IN_SECOND_PAST,
   WAY_IN_UNEQUAL,
@@ -56,7 +57,8 @@ export function ownWayIn({ scene, layout, options }: Setting, knot: RowKnot): Wa
     gapAt(layout, entryOf(layout, first).at[0]) === gapAt(layout, entryOf(layout, second).at[0]);
   const catches = layout.catches(knot);
   const plain = options.ratio === 1 ? WAY_IN : WAY_IN_UNEQUAL;
-  const usual = catches ? WAY_IN_PAST : plain;
+  const past = options.ratio === 1 ? WAY_IN_PAST : WAY_IN_PAST_UNEQUAL;
+  const usual = catches ? past : plain;
   if (isWide(layout, entryOf(layout, knot).at[0])) return usual;
   if (i > 0 && isPair(knot, scene.knots[i + 1])) return WAY_IN_FIRST;
   if (i > 1 && isPair(scene.knots[i - 1], knot)) {

@@ -89,6 +89,9 @@ export const WAY_OUT: WayOut = { letGo: 0.5, heading: BACK, radius: 0.6 };
 /** The same where the knot beside it is the last of a row with a wrapped edge, and no edge knot. */
 export const WAY_OUT_WRAPPED: WayOut = { letGo: 0.75, heading: [0, 0.18, -0.9837], radius: 0.6 };
 
+/** The same in a wide gap. */
+export const WAY_OUT_WRAPPED_WIDE: WayOut = { ...WAY_OUT_WRAPPED, letGo: 0 };
+
 /**
  * The same from a knot that the lead came back from: below, clear of what was taken to the back beside
  * that knot, and of what comes up for the row below.
@@ -99,7 +102,7 @@ export const WAY_OUT_BACK: WayOut = { letGo: 0.05, heading: [0, 0.64, -0.7684], 
 export const WAY_OUT_FACING: WayOut = { letGo: 0.9, heading: [0, -0.2955, -0.9553], radius: 0.6 };
 
 /** The same in a wide gap. */
-export const WAY_OUT_FACING_WIDE: WayOut = { ...WAY_OUT_FACING, letGo: 0 };
+export const WAY_OUT_FACING_WIDE: WayOut = { ...WAY_OUT_FACING, letGo: 0, radius: 0.75 };
 
 /** The same from a knot that has caught a lead, which goes to the back there too. Found by search. */
 export const WAY_OUT_PAST: WayOut = {
@@ -179,6 +182,8 @@ export const WAY_IN_UNEQUAL: WayIn = { ...WAY_IN, beside: 1 };
 
 /** The same where an old lead waits beside the knot to be caught by it. */
 export const WAY_IN_PAST: WayIn = { ...WAY_IN, heading: [0.4, 0.3, -0.86] };
+
+export const WAY_IN_PAST_UNEQUAL: WayIn = { ...WAY_IN_UNEQUAL, heading: [0.447, 0.8945, 0] };
 
 /** The same where another comes up in the same gap for the knot after: the first, and the second. */
 export const WAY_IN_FIRST: WayIn = { ...WAY_IN, beside: 0.25, below: -0.2, front: 1.6 };
