@@ -17,6 +17,8 @@ export interface RopeOptions {
   readonly coreRadius?: number;
   /** Least radius of a bend, in diameters. Default 0.5, at which the inside of a bend closes. */
   readonly bend?: number;
+  /** How often bends next to held ends are put right in a sweep. Default 3. */
+  readonly endRounds?: number;
   /** No bead goes above this height (a lesser y): there is finished work. */
   readonly ceiling?: number;
 }
@@ -44,6 +46,7 @@ export class Rope {
   private readonly contacts: ContactList;
   private readonly coreRadius: number;
   private readonly bend: number;
+  private readonly endRounds: number;
   private readonly ceiling: number;
   private readonly starts: number[] = [];
   private readonly spacing: Float64Array;
@@ -84,6 +87,7 @@ export class Rope {
     this.beads = beads;
     this.coreRadius = options.coreRadius ?? 0;
     this.bend = options.bend ?? 0.5;
+    this.endRounds = options.endRounds ?? END_ROUNDS;
     this.ceiling = options.ceiling ?? -Infinity;
     this.contacts = new ContactList(MARGIN, this.fixed);
     this.spacing = new Float64Array(strands.length);
@@ -217,7 +221,7 @@ export class Rope {
     for (let k = 0; k + 1 < this.starts.length; k++) {
       const end = this.starts[k + 1]!;
       if (closed[end - 1] || this.still[k]) continue;
-      for (let round = 0; round < END_ROUNDS; round++) {
+      for (let round = 0; round < this.endRounds; round++) {
         for (let b = end - 1; b > end - END_BEADS && b > this.starts[k]!; b--) this.unbendAt(b);
         const start = this.starts[k]!;
         if (!this.fixed[start + 1]) continue;

@@ -63,6 +63,9 @@ const BOTH: readonly [number, number] = [2, 2];
 /** A caught thread is not pulled as hard as the one that ties. */
 const CAUGHT_PULL = 0.3;
 
+/** Where neither end may turn, bends next to them take more rounds to open. */
+const BOTH_END_ROUNDS = 25;
+
 interface Placing {
   readonly end: Vec3;
   readonly height: number;
@@ -164,6 +167,7 @@ function beaded(task: TightenTask, lead: Float64Array, caught?: Float64Array): R
     coreRadius: task.coreRadius + SLACK / 2,
     bend: task.bend ?? BEND,
     ceiling: task.ceiling,
+    ...(task.caught ? { endRounds: BOTH_END_ROUNDS } : {}),
   });
 }
 

@@ -44,6 +44,17 @@ describe.each([
   }, 240_000);
 });
 
+it.each([0.5, 0.7, 1.4, 2])(
+  'a change within the row keeps thread whole, apart and unkinked at ratio %s',
+  (heldDiameter) => {
+    const planned = plannedRow(['aabba'], 0);
+    const scene = { ...planned.scene, tyingDiameter: 1, heldDiameter };
+    // The move in which the second half is pulled tight over the old lead is short and the sharpest.
+    expectHonest(scene, changesOf(planned)[1]!, SAMPLES);
+  },
+  120_000,
+);
+
 /** Changes whose leads go through one gap between two base strings, or hang behind each other. */
 const crowded: readonly (readonly [string, readonly string[], number])[] = [
   ['at neighbouring knots', ['aabcc'], 0],
