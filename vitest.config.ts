@@ -32,6 +32,8 @@ export default defineConfig({
           include: ['packages/{simulator,app}/test/browser/**/*.test.ts'],
           // A browser that draws 3D in software is slow on a busy machine, and nothing is timed.
           testTimeout: 180_000,
+          // A busy machine can keep a browser from seeing a key or a wheel; what is at fault fails twice.
+          retry: 1,
           hookTimeout: 120_000,
           expect: { poll: { timeout: 60_000 } },
         },
