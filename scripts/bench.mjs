@@ -2,7 +2,7 @@
 // word, and puts their ratios into a table beside those kept before. `--keep` keeps the new ones.
 import './lib/require-node.mjs';
 import { mkdirSync, rmSync } from 'node:fs';
-import { basename, join, relative } from 'node:path';
+import { basename, join, relative, sep } from 'node:path';
 import { benchTable, keepRatios, readRatios } from './lib/bench-table.mjs';
 import { ensureBuilt } from './lib/build-targets.mjs';
 import { runNode } from './lib/child-process.mjs';
@@ -33,7 +33,7 @@ await runMain(async (args) => {
       env: { HALFHITCH_BENCH_RATIOS: noted },
     });
     if (code !== 0) failed += 1;
-    else ratios.push(...readRatios(noted, basename(file, '.bench.mjs')));
+    else ratios.push(...readRatios(noted, nameOf(file)));
   }
   if (ratios.length > 0) {
     const { text, drifted } = benchTable(ratios);
@@ -43,3 +43,9 @@ await runMain(async (args) => {
   }
   if (failed > 0) throw new Refusal(`${failed} of ${benches.length} benches failed.`);
 });
+
+/** "core/solve": the package and the file of a bench. */
+function nameOf(file) {
+  const [, name] = relative(ROOT, file).split(sep);
+  return `${name}/${basename(file, '.bench.mjs')}`;
+}
