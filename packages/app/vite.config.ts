@@ -85,11 +85,19 @@ const offline = VitePWA({
 
 const licences = moreLicences();
 
+/** The solver asks for it in Node only, behind a condition that a bundler can't see through. */
+const noNodeModule: Plugin = {
+  name: 'halfhitch-no-node-module',
+  enforce: 'pre',
+  resolveId: (id) => (id === 'node:module' ? '\0node-module' : null),
+  load: (id) => (id === '\0node-module' ? 'export {};' : null),
+};
+
 export default defineConfig({
   base: './',
   resolve: { alias: sourceAliases },
   plugins: [contentPolicy, tutorialPage(), licences.page, ...offline],
-  worker: { format: 'es', plugins: () => [licences.worker()] },
+  worker: { format: 'es', plugins: () => [noNodeModule, licences.worker()] },
   build: {
     target: 'es2022',
     modulePreload: { polyfill: false },
