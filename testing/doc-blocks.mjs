@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { filesBelow, PACKAGES, packageFolder, ROOT } from '../scripts/lib/repository.mjs';
 
@@ -16,14 +16,7 @@ export function documentationFiles() {
     join(ROOT, 'SECURITY.md'),
     ...filesBelow(join(ROOT, 'docs')).filter((file) => file.endsWith('.md')),
     ...PACKAGES.map((name) => join(packageFolder(name), 'README.md')),
-  ].filter((file) => {
-    try {
-      readFileSync(file);
-      return true;
-    } catch {
-      return false;
-    }
-  });
+  ].filter(existsSync);
 }
 
 /**

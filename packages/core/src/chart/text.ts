@@ -1,12 +1,19 @@
 import { FILE_LIMITS, sizeInWords } from '../document/limits.js';
-import { quoted } from '../document/quote.js';
 import { InputError } from '../errors.js';
 import { CHART_LIMITS, type Chart, type ChartReading } from './chart.js';
 import { readCells, readMarks } from './grid.js';
+import { type BlockLimits, blocksOf } from './text-blocks.js';
 import { readLegend } from './text-legend.js';
-import { type Line, linesOf } from './text-lines.js';
+import type { Line } from './text-lines.js';
 
 export { printTextChart } from './text-print.js';
+
+const BLOCKS: BlockLimits = {
+  blocks: 3,
+  rows: CHART_LIMITS.maxRows,
+  noun: 'A chart',
+  parts: 'legend, rows and knot marks',
+};
 
 /**
  * Reads a text chart: a legend, a blank line, the rows of knots from the top, and, if the knots
@@ -24,7 +31,7 @@ export function readTextChart(text: string): ChartReading {
       `A text chart can have at most ${sizeInWords(FILE_LIMITS.text)}.`,
     );
   }
-  const [head, rows, marks] = blocksOf(text);
+  const [head, rows, marks] = blocksOf(text, BLOCKS);
   if (head === undefined) {
     throw new InputError(
       'empty',
@@ -73,41 +80,4 @@ export function readTextChart(text: string): ChartReading {
 function placeOf(lines: readonly Line[], row: number, column?: number) {
   const line = lines[row] ?? (lines.at(-1) as Line);
   return column === undefined ? { line: line.number } : { line: line.number, column: column + 1 };
-}
-
-/** Legend, rows and marks: what blank lines part. */
-function blocksOf(text: string): Line[][] {
-  const blocks: Line[][] = [];
-  let inBlock = false;
-  for (const line of linesOf(text)) {
-    if (line.text === '') {
-      inBlock = false;
-      continue;
-    }
-    if (!inBlock) {
-      if (blocks.length === 3) tooManyBlocks(line);
-      blocks.push([]);
-      inBlock = true;
-    }
-    const block = blocks.at(-1) as Line[];
-    if (block.length === CHART_LIMITS.maxRows) {
-      throw new InputError(
-        'too-many-rows',
-        `There are more than ${CHART_LIMITS.maxRows} lines in one block.`,
-        { line: line.number },
-        `A chart can have at most ${CHART_LIMITS.maxRows} rows.`,
-      );
-    }
-    block.push(line);
-  }
-  return blocks;
-}
-
-function tooManyBlocks(line: Line): never {
-  throw new InputError(
-    'too-many-blocks',
-    `After legend, rows and knot marks nothing more can follow, but here stands ${quoted(line.text)}.`,
-    { line: line.number },
-    'Remove it, or remove the blank line that parts the rows.',
-  );
 }

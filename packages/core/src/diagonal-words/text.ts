@@ -1,8 +1,9 @@
 import type { DiagonalPattern } from '../diagonal/pattern.js';
 import type { DiagonalPlan } from '../diagonal/plan.js';
-import { DiagonalPlanReader, type DiagonalRowReading } from '../diagonal/reading.js';
+import { DiagonalPlanReader } from '../diagonal/reading.js';
 import { InputError } from '../errors.js';
-import { sectionText, titleOf } from '../instructions/text.js';
+import { instructedRows } from '../instructions/instructed-rows.js';
+import { findingsText, sectionText, titleOf } from '../instructions/text.js';
 import { count } from '../instructions/wording.js';
 import { instructDiagonalRow } from './instruct-row.js';
 import { closingDiagonalSection, openingDiagonalSections } from './opening.js';
@@ -19,6 +20,7 @@ export function* diagonalInstructionsText(
   pattern: DiagonalPattern,
   verdict?: DiagonalVerdict,
 ): Generator<string, void, undefined> {
+  const findings = verdict?.findings.map(diagonalFindingInWords) ?? [];
   yield titleOf(plan, pattern);
   yield '';
   yield sizeInWords(plan);
@@ -28,42 +30,29 @@ export function* diagonalInstructionsText(
     yield '';
     if (row instanceof InputError) {
       yield `The instructions stop here. ${row.message}`;
-      yield* findingsText(verdict);
+      yield* findingsText(findings);
       return;
     }
     yield* rowText(row);
   }
   yield* sectionText(closingDiagonalSection(plan));
-  yield* findingsText(verdict);
+  yield* findingsText(findings);
 }
 
 export function sizeInWords({ lattice }: DiagonalPlan): string {
   return `A diagonal pattern: ${count(lattice.rows, 'row')} with ${count(lattice.strings, 'string')}.`;
 }
 
-function* findingsText(verdict?: DiagonalVerdict): Generator<string, void, undefined> {
-  if (verdict === undefined || verdict.findings.length === 0) return;
-  yield '';
-  yield 'Findings';
-  for (const finding of verdict.findings) yield `  - ${diagonalFindingInWords(finding)}`;
-}
-
 /** Instructions row by row; in place of a row that cannot be read, the error, as the last. */
-export function* diagonalRowsOf(
+export function diagonalRowsOf(
   plan: DiagonalPlan,
 ): Generator<DiagonalRowInstructions | InputError, void, undefined> {
   const reader = new DiagonalPlanReader(plan);
-  for (let at = 0; at < plan.lattice.rows; at++) {
-    let row: DiagonalRowReading;
-    try {
-      row = reader.row(at);
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      yield error;
-      return;
-    }
-    yield instructDiagonalRow(row, plan);
-  }
+  return instructedRows(
+    plan.lattice.rows,
+    (row) => reader.row(row),
+    (row) => instructDiagonalRow(row, plan),
+  );
 }
 
 function* rowText(row: DiagonalRowInstructions): Generator<string, void, undefined> {

@@ -5,6 +5,7 @@ import { Machine } from '../model/machine.js';
 import type { State } from '../model/state.js';
 import { Op } from '../model/steplist.js';
 import type { ThreadString } from '../model/strings.js';
+import { rowMissing } from '../plan/row-missing.js';
 import { firstSlotOf, knotsInRow } from './lattice.js';
 import type { DiagonalPlan } from './plan.js';
 
@@ -144,15 +145,5 @@ function cannot(row: number, step: number, why: string): InputError {
     why,
     { row: row + 1, path: `step ${step + 1}` },
     'Verify the plan to see where it first goes wrong.',
-  );
-}
-
-/** @param row the first row that the steps do not reach, from 0 */
-function rowMissing(row: number): InputError {
-  return new InputError(
-    'row-missing',
-    `The steps of the plan end before row ${row + 1}.`,
-    { row: row + 1 },
-    'Verify the plan to see what is missing.',
   );
 }

@@ -1,10 +1,11 @@
 import type { Chart } from '../chart/chart.js';
 import { InputError } from '../errors.js';
 import type { Plan } from '../plan/plan.js';
-import { PlanReader, type RowReading } from '../plan/reading.js';
+import { PlanReader } from '../plan/reading.js';
 import { printable } from '../printable.js';
 import type { Verification } from '../verify/verification.js';
 import { instructRow } from './instruct-row.js';
+import { instructedRows } from './instructed-rows.js';
 import { closingSection, openingSections, type Section } from './opening.js';
 import type { RowInstructions } from './parts.js';
 import { findingInWords, summaryInWords } from './summary.js';
@@ -19,6 +20,7 @@ export function* instructionsText(
   chart: Chart,
   verification?: Verification,
 ): Generator<string, void, undefined> {
+  const findings = verification?.findings.map(findingInWords) ?? [];
   yield titleOf(plan, chart);
   yield '';
   yield `${count(plan.rows, 'row')} of ${count(plan.columns, 'knot')}, ${plan.edge} edges.`;
@@ -28,20 +30,21 @@ export function* instructionsText(
     yield '';
     if (row instanceof InputError) {
       yield `The instructions stop here. ${row.message}`;
-      yield* findingsText(verification);
+      yield* findingsText(findings);
       return;
     }
     yield* rowText(row);
   }
   yield* sectionText(closingSection(plan));
-  yield* findingsText(verification);
+  yield* findingsText(findings);
 }
 
-function* findingsText(verification?: Verification): Generator<string, void, undefined> {
-  if (verification === undefined || verification.findings.length === 0) return;
+/** The findings, in words, as a list of their own. */
+export function* findingsText(findings: readonly string[]): Generator<string, void, undefined> {
+  if (findings.length === 0) return;
   yield '';
   yield 'Findings';
-  for (const finding of verification.findings) yield `  - ${findingInWords(finding)}`;
+  for (const finding of findings) yield `  - ${finding}`;
 }
 
 /** Title of the instructions, by the first name that is not empty. */
@@ -51,19 +54,13 @@ export function titleOf(...named: readonly { readonly name: string }[]): string 
 }
 
 /** Instructions row by row; in place of a row that cannot be read, the error, as the last. */
-export function* rowsOf(plan: Plan): Generator<RowInstructions | InputError, void, undefined> {
+export function rowsOf(plan: Plan): Generator<RowInstructions | InputError, void, undefined> {
   const reader = new PlanReader(plan);
-  for (let at = 0; at < plan.rows; at++) {
-    let row: RowReading;
-    try {
-      row = reader.row(at);
-    } catch (error) {
-      if (!(error instanceof InputError)) throw error;
-      yield error;
-      return;
-    }
-    yield instructRow(row, plan);
-  }
+  return instructedRows(
+    plan.rows,
+    (row) => reader.row(row),
+    (row) => instructRow(row, plan),
+  );
 }
 
 export function* sectionText(section: Section): Generator<string, void, undefined> {

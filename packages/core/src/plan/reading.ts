@@ -8,6 +8,7 @@ import { Op, routeOfOp } from '../model/steplist.js';
 import type { ThreadString } from '../model/strings.js';
 import { type ChangePlace, changePlace } from './changes.js';
 import { type Direction, directionOf, type Plan } from './plan.js';
+import { rowMissing } from './row-missing.js';
 
 /** A hand-over from one lead to another, at the first knot of the new one. */
 export interface ChangeReading {
@@ -251,16 +252,6 @@ class RowPass {
     while (i < length && op[i] === Op.parkDown) i++;
     return i < length && op[i] === Op.turn;
   }
-}
-
-/** @param row the first row that the steps do not reach, from 0 */
-function rowMissing(row: number): InputError {
-  return new InputError(
-    'row-missing',
-    `The steps of the plan end before row ${row + 1}.`,
-    { row: row + 1 },
-    'Verify the plan to see what is missing.',
-  );
 }
 
 function placeInRow(order: number, columns: number): KnotReading['place'] {

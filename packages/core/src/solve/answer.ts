@@ -1,3 +1,4 @@
+import { knotsAcross } from '../diagonal/lattice.js';
 import type { DiagonalPattern } from '../diagonal/pattern.js';
 import type { DiagonalPicture } from '../diagonal/picture.js';
 import { ANY_COLOUR } from '../diagonal/picture.js';
@@ -92,8 +93,9 @@ function countOf(start: Uint8Array, colour: number): number {
   return count;
 }
 
-function changesIn({ strings, rows, knots }: DiagonalPattern): number {
-  const across = Math.floor(strings / 2);
+function changesIn(pattern: DiagonalPattern): number {
+  const { rows, knots } = pattern;
+  const across = knotsAcross(pattern);
   let changes = 0;
   for (let row = 0; row < rows; row++) {
     let last = -1;

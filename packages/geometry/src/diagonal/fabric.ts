@@ -1,5 +1,6 @@
 import { type DiagonalPattern, type Lattice, slotOfPlace } from '@halfhitch/core';
 import { LEVELS, type Level } from '../fabric/levels.js';
+import { chunkRows, factor } from '../fabric/options.js';
 import { GeometryError, resolveOptions } from '../knot/options.js';
 import type { FinishedSize } from '../thread/finished-size.js';
 import { LatticeBuilder } from './builder.js';
@@ -158,16 +159,4 @@ export function latticeSize(
     thickness: (front - back + 1) * scale.z,
     aspect: (slot * scale.x) / (row * scale.y),
   };
-}
-
-function factor(name: string, value = 1): number {
-  if (value >= 0.5 && value <= 2) return value;
-  throw new GeometryError(
-    `${name} is ${value}; it must be from 0.5 to 2. Measure the swatch again, or change the diameter.`,
-  );
-}
-
-function chunkRows(value: number): number {
-  if (Number.isInteger(value) && value >= 1 && value <= 100) return value;
-  throw new GeometryError(`rowsPerChunk is ${value}; give a whole number from 1 to 100.`);
 }

@@ -7,6 +7,7 @@ import { edgeReach } from './edge-reach.js';
 import { laid } from './layers.js';
 import { LEVELS, type Level } from './levels.js';
 import { Links } from './links.js';
+import { chunkRows, factor } from './options.js';
 import { BESIDE, Routes } from './routes.js';
 import { pairsOf, seatingOf } from './seating.js';
 import { Spread } from './spread.js';
@@ -172,18 +173,6 @@ export class Fabric {
   private inRows(y: number): number {
     return y / this.rowHeight;
   }
-}
-
-function factor(name: string, value = 1): number {
-  if (value >= 0.5 && value <= 2) return value;
-  throw new GeometryError(
-    `${name} is ${value}; it must be from 0.5 to 2. Measure the swatch again, or change the diameter.`,
-  );
-}
-
-function chunkRows(value: number): number {
-  if (Number.isInteger(value) && value >= 1 && value <= 100) return value;
-  throw new GeometryError(`rowsPerChunk is ${value}; give a whole number from 1 to 100.`);
 }
 
 /** Which stretches reach into which chunk. */

@@ -83,3 +83,14 @@ export function upright(
   }
   return turned;
 }
+
+/** First and last chunk that rows from `from` up to `to` lie in. */
+export function chunksOfRows(
+  { chunks, rowsPerChunk }: { readonly chunks: number; readonly rowsPerChunk: number },
+  from: number,
+  to: number,
+): { readonly first: number; readonly last: number } {
+  const within = (row: number): number =>
+    Math.max(0, Math.min(chunks - 1, Math.floor(row / rowsPerChunk)));
+  return { first: within(from), last: within(to) };
+}

@@ -7,7 +7,7 @@ import {
 } from '@halfhitch/geometry/diagonal';
 import type { Level } from '@halfhitch/geometry/fabric';
 import type { Box } from '../thread/thread-line.js';
-import { BEGUN, type Chunks, type PieceStrand, upright } from './chunks.js';
+import { BEGUN, type Chunks, chunksOfRows, type PieceStrand, upright } from './chunks.js';
 import type { LatticeOrder } from './lattice-order.js';
 
 /** A whole piece of diagonal work. */
@@ -34,10 +34,7 @@ export class LatticeChunks implements Chunks {
   }
 
   chunksOf(from: number, to: number): { readonly first: number; readonly last: number } {
-    const { chunks, rowsPerChunk } = this.fabric;
-    const within = (row: number): number =>
-      Math.max(0, Math.min(chunks - 1, Math.floor(row / rowsPerChunk)));
-    return { first: within(from), last: within(to) };
+    return chunksOfRows(this.fabric, from, to);
   }
 
   boxOf(from: number, to: number): Box {

@@ -8,7 +8,7 @@ import {
   levelFor,
 } from '@halfhitch/geometry/fabric';
 import type { Box } from '../thread/thread-line.js';
-import { BEGUN, type Chunks, type PieceStrand, upright } from './chunks.js';
+import { BEGUN, type Chunks, chunksOfRows, type PieceStrand, upright } from './chunks.js';
 
 /** The level of detail for a view in which a knot is so many CSS pixels wide. */
 export function levelOf(pixelsPerKnot: number): Level {
@@ -43,10 +43,7 @@ export class PieceChunks implements Chunks {
 
   /** First and last chunk that rows from `from` up to `to` lie in. */
   chunksOf(from: number, to: number): { readonly first: number; readonly last: number } {
-    const { chunks, rowsPerChunk } = this.fabric;
-    const within = (row: number): number =>
-      Math.max(0, Math.min(chunks - 1, Math.floor(row / rowsPerChunk)));
-    return { first: within(from), last: within(to) };
+    return chunksOfRows(this.fabric, from, to);
   }
 
   /** Room for rows, in mm, y up; it follows rows that are not whole numbers. */

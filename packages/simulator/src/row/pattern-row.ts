@@ -1,9 +1,9 @@
-import { changesPlaces, halvesOf, mirrorKnot } from '@halfhitch/core';
+import { changesPlaces, mirrorKnot } from '@halfhitch/core';
 import type { Words } from '../messages/words.js';
 import type { LatticeKnotting, LatticeOrder } from '../piece/lattice-order.js';
 import type { ThreadLine } from '../thread/thread-line.js';
 import type { RowPoses, RowShown } from './row-shown.js';
-import { leadName, type RowKnotWords } from './row-words.js';
+import { halfInWords, leadName, type RowKnotWords } from './row-words.js';
 
 let made: typeof import('./lattice-lines.js') | undefined;
 
@@ -30,17 +30,7 @@ export class PatternRow implements RowShown {
     const knot = this.order.knot(number) as LatticeKnotting;
     const kind = mirror ? mirrorKnot(knot.kind) : knot.kind;
     const values = { lead: leadName(knot.tying, words), held: leadName(knot.held, words) };
-    const half = (which: 0 | 1): string => {
-      const way = halvesOf(kind)[which];
-      const [from, to] =
-        way === 'forward' ? (['left', 'right'] as const) : (['right', 'left'] as const);
-      return words(which === 0 ? 'row.first' : 'row.second', {
-        ...values,
-        way: words(`half.${way}`),
-        from: words(`side.${from}`),
-        to: words(`side.${to}`),
-      });
-    };
+    const half = (which: 0 | 1): string => halfInWords(which, kind, values, words);
     const ends = words(changesPlaces(kind) ? 'lattice.changed' : 'lattice.back');
     const before = order === 0 ? this.idling(mirror, words) : [];
     return {

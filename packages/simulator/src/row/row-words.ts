@@ -1,6 +1,7 @@
 import {
   changesPlaces,
   halvesOf,
+  type KnotKind,
   type KnotReading,
   mirrorKnot,
   type ThreadString,
@@ -14,6 +15,24 @@ export interface RowKnotWords {
   readonly heading: string;
   /** A sentence or two for each phase. */
   readonly moves: readonly string[];
+}
+
+/** A sentence for the first or the second half hitch of a knot. */
+export function halfInWords(
+  which: 0 | 1,
+  kind: KnotKind,
+  values: Readonly<Record<string, string>>,
+  words: Words,
+): string {
+  const way = halvesOf(kind)[which];
+  const [from, to] =
+    way === 'forward' ? (['left', 'right'] as const) : (['right', 'left'] as const);
+  return words(which === 0 ? 'row.first' : 'row.second', {
+    ...values,
+    way: words(`half.${way}`),
+    from: words(`side.${from}`),
+    to: words(`side.${to}`),
+  });
 }
 
 /**
@@ -35,17 +54,7 @@ export function rowKnotWords(
   const old = oldLead === null ? '' : leadName(oldLead, words);
   const enters = newLead(knot, lead, words);
   const values = { lead, held, old };
-  const half = (which: 0 | 1): string => {
-    const way = halvesOf(kind)[which];
-    const [from, to] =
-      way === 'forward' ? (['left', 'right'] as const) : (['right', 'left'] as const);
-    return words(which === 0 ? 'row.first' : 'row.second', {
-      ...values,
-      way: words(`half.${way}`),
-      from: words(`side.${from}`),
-      to: words(`side.${to}`),
-    });
-  };
+  const half = (which: 0 | 1): string => halfInWords(which, kind, values, words);
   const moves = phases.map((phase): string => {
     switch (phase) {
       case 'lay-aside':
