@@ -4,7 +4,7 @@ import {
   type DiagonalPicture,
   InputError,
   readDiagonalPlan,
-  readPattern,
+  readPatternOrPicture,
   readPictureFile,
   simulateDiagonal,
   verifyDiagonal,
@@ -51,15 +51,11 @@ const PNG = 0x89;
 /** What a piece is to be: a diagonal pattern, or only a picture of one. */
 function wantedIn(bytes: Uint8Array): WantedFile {
   if (bytes[0] === PNG) return { ...readPictureFile(bytes, ''), pattern: null };
-  try {
-    const reading = readPattern(bytes, '');
-    if (reading.kind === 'diagonal') {
-      const { pattern, notices } = reading;
-      return { picture: simulateDiagonal(pattern).picture, pattern, notices };
-    }
-  } catch (error) {
-    if (!(error instanceof InputError) || error.code !== 'picture-not-pattern') throw error;
-    return { ...readPictureFile(bytes, ''), pattern: null };
+  const reading = readPatternOrPicture(bytes, '');
+  if (reading.kind === 'picture') return { ...reading, pattern: null };
+  if (reading.kind === 'diagonal') {
+    const { pattern, notices } = reading;
+    return { picture: simulateDiagonal(pattern).picture, pattern, notices };
   }
   throw new InputError(
     'chart-not-diagonal',

@@ -3,13 +3,11 @@ import {
   type ChartColour,
   type ChartNotice,
   type DiagonalPicture,
-  decodeUtf8,
   type GridOptions,
   InputError,
   pictureFromDrawing,
-  readDiagonalPicture,
   readDrawnPng,
-  readPattern,
+  readPatternOrPicture,
   simulateDiagonal,
 } from '@halfhitch/core';
 import { inFile, readChartBytes } from '../files/read-input.js';
@@ -38,24 +36,15 @@ export async function readWanted(file: string, options: WantedOptions): Promise<
     if (bytes[1] === 0x50 && bytes[2] === 0x4e && bytes[3] === 0x47) {
       return readDrawnPng(bytes, grid);
     }
-    const reading = readOther(bytes);
-    if ('chart' in reading) {
+    const reading = readPatternOrPicture(bytes, '');
+    if (reading.kind === 'alpha') {
       return { picture: pictureFromDrawing(reading.chart, grid), notices: reading.notices };
     }
-    checkSame(reading, options);
-    return { picture: reading, notices: [] };
+    const picture =
+      reading.kind === 'picture' ? reading.picture : simulateDiagonal(reading.pattern).picture;
+    checkSame(picture, options);
+    return { picture, notices: [] };
   });
-}
-
-function readOther(bytes: Uint8Array) {
-  try {
-    const reading = readPattern(bytes, '');
-    if (reading.kind === 'alpha') return reading;
-    return simulateDiagonal(reading.pattern).picture;
-  } catch (error) {
-    if (!(error instanceof InputError) || error.code !== 'picture-not-pattern') throw error;
-    return readDiagonalPicture(decodeUtf8(bytes));
-  }
 }
 
 /** A picture of a diagonal pattern says itself how many strings it is for. */

@@ -1,4 +1,4 @@
-import { readPattern, readPictureFile } from '../diagonal/files/index.js';
+import { readPatternOrPicture, readPictureFile } from '../diagonal/files/index.js';
 import { type DiagonalPattern, NO_KNOT } from '../diagonal/pattern.js';
 import { simulateDiagonal } from '../diagonal/simulate.js';
 import { InputError } from '../errors.js';
@@ -19,11 +19,19 @@ const PNG = 0x89;
  */
 export function readDiagonalSeen(bytes: Uint8Array, fileName: string): DiagonalSeen {
   try {
-    const pattern = bytes[0] === PNG ? null : patternIn(bytes);
-    return pattern === null ? readPictureFile(bytes, '').picture : seenOfPattern(pattern);
+    if (bytes[0] === PNG) return readPictureFile(bytes, '').picture;
+    const reading = readPatternOrPicture(bytes, '');
+    if (reading.kind === 'picture') return reading.picture;
+    if (reading.kind === 'diagonal') return seenOfPattern(reading.pattern);
   } catch (error) {
     throw error instanceof InputError && fileName !== '' ? error.inFile(fileName) : error;
   }
+  throw new InputError(
+    'chart-not-diagonal',
+    'This is a chart, but the plan is of a diagonal pattern.',
+    fileName === '' ? {} : { file: fileName },
+    'Write the colours of the knots as a diagonal picture: a legend with the line "picture diagonal", a blank line, and the rows, with ? where you did not look.',
+  );
 }
 
 /** A piece that was knotted by a pattern. */
@@ -35,20 +43,4 @@ export function seenOfPattern(pattern: DiagonalPattern): DiagonalSeen {
     looks: knots.map((knot) => (knot < KNOT_KINDS.length ? knot : NO_KNOT)),
     hanging: Uint8Array.from(order.subarray(rows * strings), (string) => start[string] as number),
   };
-}
-
-function patternIn(bytes: Uint8Array): DiagonalPattern | null {
-  try {
-    const reading = readPattern(bytes, '');
-    if (reading.kind === 'diagonal') return reading.pattern;
-  } catch (error) {
-    if (error instanceof InputError && error.code === 'picture-not-pattern') return null;
-    throw error;
-  }
-  throw new InputError(
-    'chart-not-diagonal',
-    'This is a chart, but the plan is of a diagonal pattern.',
-    {},
-    'Write the colours of the knots as a diagonal picture: a legend with the line "picture diagonal", a blank line, and the rows, with ? where you did not look.',
-  );
 }

@@ -6,9 +6,14 @@ export {
   pictureFromDrawing,
   readDrawnPng,
 } from './picture-drawing.js';
-export { type PictureReading, readPictureFile } from './picture-file.js';
+export { type PictureReading, readDiagonalPicture, readPictureFile } from './picture-file.js';
 export { printDiagonalPictureDocument, readDiagonalPictureDocument } from './picture-json.js';
 export { printDiagonalPicture, readDiagonalPictureText } from './picture-text.js';
 export { DIAGONAL_PLAN_LIMITS, readDiagonalPlan } from './plan-parse.js';
 export { printDiagonalPlan } from './plan-print.js';
-export { type PatternReading, readDiagonalPicture, readPattern } from './read.js';
+export {
+  type PatternOrPicture,
+  type PatternReading,
+  readPattern,
+  readPatternOrPicture,
+} from './read.js';

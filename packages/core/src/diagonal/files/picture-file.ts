@@ -4,8 +4,20 @@ import { FILE_LIMITS, sizeInWords } from '../../document/limits.js';
 import { decodeUtf8 } from '../../document/utf8.js';
 import { InputError } from '../../errors.js';
 import type { DiagonalPicture } from '../picture.js';
+import { isDocument } from './is-document.js';
 import { readDrawnPng } from './picture-drawing.js';
-import { readDiagonalPicture } from './read.js';
+import { readDiagonalPictureDocument } from './picture-json.js';
+import { readDiagonalPictureText } from './picture-text.js';
+
+/**
+ * Reads the picture wanted of a diagonal pattern, as text or as a document.
+ *
+ * @param text at most 32 MiB of it
+ * @throws InputError with line, column and path
+ */
+export function readDiagonalPicture(text: string): DiagonalPicture {
+  return isDocument(text) ? readDiagonalPictureDocument(text) : readDiagonalPictureText(text);
+}
 
 export interface PictureReading {
   readonly picture: DiagonalPicture;

@@ -1,16 +1,16 @@
 import type { Chart, ChartNotice } from '../../chart/chart.js';
-import { LOOKS_LIKE_JSON, nameOfFile, readChart } from '../../chart/read.js';
+import { nameOfFile, readChart } from '../../chart/read.js';
 import { linesOf } from '../../chart/text-lines.js';
 import { JsonText } from '../../document/json.js';
 import { FILE_LIMITS } from '../../document/limits.js';
 import { decodeUtf8 } from '../../document/utf8.js';
 import { InputError } from '../../errors.js';
 import type { DiagonalPattern } from '../pattern.js';
-import type { DiagonalPicture } from '../picture.js';
+import { isDocument } from './is-document.js';
 import { DIAGONAL_FORMAT, readDiagonalDocument } from './pattern-json.js';
 import { readDiagonalText } from './pattern-text.js';
-import { DIAGONAL_PICTURE_FORMAT, readDiagonalPictureDocument } from './picture-json.js';
-import { readDiagonalPictureText } from './picture-text.js';
+import { type PictureReading, readPictureFile } from './picture-file.js';
+import { DIAGONAL_PICTURE_FORMAT } from './picture-json.js';
 
 /** What a file holds: a chart of an alpha pattern, or a diagonal pattern. */
 export type PatternReading =
@@ -20,6 +20,9 @@ export type PatternReading =
       readonly pattern: DiagonalPattern;
       readonly notices: readonly ChartNotice[];
     };
+
+/** The same, or a picture that is wanted of a diagonal pattern. */
+export type PatternOrPicture = PatternReading | ({ readonly kind: 'picture' } & PictureReading);
 
 const DIAGONAL_LINE = /^\s*(?<noun>pattern|picture)(?:\s|[=:]|$)/iu;
 
@@ -32,30 +35,61 @@ const DIAGONAL_LINE = /^\s*(?<noun>pattern|picture)(?:\s|[=:]|$)/iu;
  * @throws InputError naming the file
  */
 export function readPattern(bytes: Uint8Array, fileName: string): PatternReading {
+  return namingFile(fileName, () => {
+    const said = diagonalText(bytes);
+    if (said?.noun !== 'picture') return readSaid(said, bytes, fileName);
+    throw new InputError(
+      'picture-not-pattern',
+      'This is a picture wanted of a diagonal pattern: it says what is to be seen, not how it is knotted.',
+      {},
+      'Let it be solved first, and give the pattern found.',
+    );
+  });
+}
+
+/**
+ * Reads a pattern as `readPattern` does, or the picture wanted of one where a text or a document says
+ * that it is that. A PNG says nothing, and is read as a chart.
+ *
+ * @param fileName for messages and for the name; nothing is opened
+ * @throws InputError naming the file
+ */
+export function readPatternOrPicture(bytes: Uint8Array, fileName: string): PatternOrPicture {
+  return namingFile(fileName, () => {
+    const said = diagonalText(bytes);
+    if (said?.noun !== 'picture') return readSaid(said, bytes, fileName);
+    return { kind: 'picture', ...readPictureFile(bytes, fileName) };
+  });
+}
+
+function readSaid(
+  said: DiagonalText | undefined,
+  bytes: Uint8Array,
+  fileName: string,
+): PatternReading {
+  if (said === undefined) return { kind: 'alpha', ...readChart(bytes, fileName) };
+  const { text } = said;
+  const pattern = isDocument(text) ? readDiagonalDocument(text) : readDiagonalText(text);
+  const name = pattern.name === '' ? nameOfFile(fileName) : pattern.name;
+  return { kind: 'diagonal', pattern: { ...pattern, name }, notices: [] };
+}
+
+function namingFile<T>(fileName: string, read: () => T): T {
   try {
-    const text = diagonalText(bytes);
-    if (text === undefined) return { kind: 'alpha', ...readChart(bytes, fileName) };
-    const pattern = isDocument(text) ? readDiagonalDocument(text) : readDiagonalText(text);
-    const name = pattern.name === '' ? nameOfFile(fileName) : pattern.name;
-    return { kind: 'diagonal', pattern: { ...pattern, name }, notices: [] };
+    return read();
   } catch (error) {
     const named = !(error instanceof InputError) || fileName === '' || error.place.file;
     throw named ? error : error.inFile(fileName);
   }
 }
 
-/**
- * Reads the picture wanted of a diagonal pattern, as text or as a document.
- *
- * @param text at most 32 MiB of it
- * @throws InputError with line, column and path
- */
-export function readDiagonalPicture(text: string): DiagonalPicture {
-  return isDocument(text) ? readDiagonalPictureDocument(text) : readDiagonalPictureText(text);
+interface DiagonalText {
+  readonly noun: 'pattern' | 'picture';
+  readonly text: string;
 }
 
-/** The text of a file that says it is a diagonal pattern; undefined when it may be a chart. */
-function diagonalText(bytes: Uint8Array): string | undefined {
+/** The text of a file that says it is of a diagonal pattern; undefined when it may be a chart. */
+function diagonalText(bytes: Uint8Array): DiagonalText | undefined {
   if (bytes.length === 0 || bytes.length > FILE_LIMITS.text || bytes[0] === 0x89) return undefined;
   let text: string;
   try {
@@ -65,19 +99,7 @@ function diagonalText(bytes: Uint8Array): string | undefined {
     return undefined;
   }
   const noun = isDocument(text) ? formatNoun(text) : legendNoun(text);
-  if (noun === 'picture') {
-    throw new InputError(
-      'picture-not-pattern',
-      'This is a picture wanted of a diagonal pattern: it says what is to be seen, not how it is knotted.',
-      {},
-      'Let it be solved first, and give the pattern found.',
-    );
-  }
-  return noun === undefined ? undefined : text;
-}
-
-export function isDocument(text: string): boolean {
-  return LOOKS_LIKE_JSON.test(text.slice(0, 1000));
+  return noun === undefined ? undefined : { noun, text };
 }
 
 function formatNoun(text: string): 'pattern' | 'picture' | undefined {
