@@ -5,46 +5,28 @@ import {
   type KnotKind,
   kindOf,
 } from '../../model/knot.js';
-import { Machine } from '../../model/machine.js';
-import { Op, type StepList } from '../../model/steplist.js';
-import { Lookahead } from '../../verify/lookahead.js';
-import { knotIndex, knotsAcross, knotsInRow, type Lattice, slotOfPlace } from '../lattice.js';
-import { NO_KNOT } from '../pattern.js';
+import { Op } from '../../model/steplist.js';
+import { knotIndex, slotOfPlace } from '../lattice.js';
 import { ANY_COLOUR, BARE, type DiagonalPicture } from '../picture.js';
 import type { DiagonalPlan } from '../plan.js';
-import { NO_STRING_HERE } from '../simulate.js';
-import type { DiagonalFindingCode } from './findings.js';
 import type { DiagonalLog } from './log.js';
 import * as say from './messages.js';
+import { belongsToNextRow, blameKnotBefore, placeMeant } from './place-meant.js';
+import { MISTAKES_FOLLOWED, Standing } from './standing.js';
+import { turnsTooSoon } from './turns.js';
 import type { Wanted } from './wanted.js';
 
-/** After so many mistakes the plan is not for this picture, and following it helps nobody. */
-const MISTAKES_FOLLOWED = 2_000;
-
 const HALF_OP = { forward: Op.halfForward, backward: Op.halfBackward } as const;
+
 /**
  * Follows the steps of a diagonal plan through the state machine, knowing only the steps, what is
  * wanted and the lattice. What a step does wrong is reported where it happens; then the strings are
  * put right, so that the rest of the plan can be judged too: as the pattern has them where it is
  * known, and otherwise as the steps that follow need them.
  */
-export class DiagonalFollower {
-  readonly tying: Uint16Array;
-  readonly kinds: Uint8Array;
-  readonly order: Uint16Array;
-  knots = 0;
-  halfHitches = 0;
-  row = 0;
-  readonly machine: Machine;
-  private readonly steps: StepList;
-  private readonly look: Lookahead;
-  private readonly lattice: Lattice;
-  private readonly rows: number;
+export class DiagonalFollower extends Standing {
   private readonly colourMatches: Uint8Array;
   private readonly colours: DiagonalPicture['colours'];
-  /** Where each string was knotted last: an entry of the lattice, and its row. */
-  private readonly lastCell: Int32Array;
-  private readonly lastRow: Int32Array;
   /** The knot begun: as the step gave its strings, and as they were taken. */
   private givenTying = -1;
   private givenHeld = -1;
@@ -59,24 +41,13 @@ export class DiagonalFollower {
   constructor(
     plan: DiagonalPlan,
     picture: DiagonalPicture,
-    private readonly wanted: Wanted,
-    private readonly log: DiagonalLog,
+    wanted: Wanted,
+    log: DiagonalLog,
     private readonly longLoose: number,
   ) {
-    this.steps = plan.steps;
-    this.look = new Lookahead(plan.steps);
-    this.lattice = picture;
-    this.rows = picture.rows;
+    super(plan, picture, wanted, log);
     this.colours = picture.colours;
-    this.machine = new Machine(plan.strings, plan.hung);
-    const cells = picture.rows * knotsAcross(picture);
-    this.tying = new Uint16Array(cells).fill(NO_STRING_HERE);
-    this.kinds = new Uint8Array(cells).fill(NO_KNOT);
-    this.order = new Uint16Array((picture.rows + 1) * picture.strings);
-    this.lastCell = new Int32Array(plan.strings.length).fill(-1);
-    this.lastRow = new Int32Array(plan.strings.length).fill(-1);
     this.colourMatches = colourTable(plan, picture);
-    this.writeOrder();
   }
 
   /** Follows every step, or as many as make sense, and goes on to the last row that is wanted. */
@@ -149,17 +120,17 @@ export class DiagonalFollower {
    * over; says what is wrong.
    */
   private findPlace(i: number, tying: number, held: number): number {
-    if (this.belongsToNextRow(i, tying, held)) {
+    if (belongsToNextRow(this, i, tying, held)) {
       const row = this.row;
       this.wrong('turn-missing', -1, () => say.turnMissing(row, this.id(tying), this.id(held)));
       this.nextRow(i - 1);
       const place = this.pairPlace(tying, held);
       if (place >= 0) return place;
     }
-    if (this.blameKnotBefore(tying, held) || this.blameKnotBefore(held, tying)) {
+    if (blameKnotBefore(this, tying, held) || blameKnotBefore(this, held, tying)) {
       return this.pairPlace(tying, held);
     }
-    const place = this.placeMeant(i, tying, held);
+    const place = placeMeant(this, i, tying, held);
     if (place < 0) {
       this.wrong('wrong-string', -1, () => say.noPair(this.id(tying), this.id(held)));
       return -1;
@@ -168,83 +139,6 @@ export class DiagonalFollower {
       say.notAPair(this.id(tying), this.id(held), ...this.pairIds(place)),
     );
     return place;
-  }
-
-  /** Whether a knot is one of the next row, to which there was no turn. */
-  private belongsToNextRow(i: number, tying: number, held: number): boolean {
-    const slot = this.leftSlot(tying, held);
-    if (slot < 0 || this.row + 1 >= this.rows) return false;
-    if (this.wanted.placeAt(this.row + 1, slot) < 0) return false;
-    return this.lacks() === 0 || !(this.look.turnComesFirst(i) || this.nextFits(i));
-  }
-
-  /** Whether the next knot of other strings, before any turn, is one that this row still lacks. */
-  private nextFits(i: number): boolean {
-    const { a, b } = this.steps;
-    for (let j = this.look.nextHalf(i); j >= 0; j = this.look.nextHalf(j, false, i)) {
-      if (a[j] === a[i] && b[j] === b[i]) continue;
-      const place = this.pairPlace(a[j] as number, b[j] as number);
-      return place >= 0 && !this.isTied(place);
-    }
-    return false;
-  }
-
-  /**
-   * Without a pattern the kind of an earlier knot shows to be wrong only when its strings are needed
-   * on each other's sides.
-   */
-  private blameKnotBefore(string: number, other: number): boolean {
-    const { machine, wanted } = this;
-    if (wanted.pattern !== null || string >= machine.count || other >= machine.count) return false;
-    const cell = this.lastCell[string] as number;
-    const row = this.lastRow[string] as number;
-    if (cell < 0 || row >= this.row) return false;
-    const kind = KNOT_KINDS[this.kinds[cell] as number];
-    const slot = machine.slotOf[string] as number;
-    for (const beside of [slot - 1, slot + 1]) {
-      const partner = beside < 0 ? -1 : (machine.front[beside] as number);
-      if (beside >= machine.frontLength || partner < 0 || kind === undefined) continue;
-      if (partner === other || this.lastCell[partner] !== cell) continue;
-      const far = machine.slotOf[other] as number;
-      if (Math.abs(far - beside) !== 1) continue;
-      const place = wanted.placeAt(this.row, Math.min(far, beside));
-      if (place < 0 || this.isTied(place)) continue;
-      const inRow = row * knotsAcross(this.lattice);
-      const exchanges = changesPlaces(kind);
-      this.log.atPlace('wrong', 'wrong-kind', row, cell - inRow, () =>
-        say.wrongSides(
-          kind,
-          this.id(string),
-          this.id(partner),
-          this.id(other),
-          this.row,
-          exchanges,
-        ),
-      );
-      this.exchange(Math.min(slot, beside));
-      return true;
-    }
-    return false;
-  }
-
-  /** The place that a knot with a wrong string was most likely meant for, or -1. */
-  private placeMeant(i: number, tying: number, held: number): number {
-    const { a, b } = this.steps;
-    const next = this.look.nextHalf(i);
-    // Where the second half names its strings rightly, the first half alone is wrong.
-    if (next >= 0 && !this.look.repeatsNext(i)) {
-      const [nextTying, nextHeld] = [a[next] as number, b[next] as number];
-      const place = this.pairPlace(nextTying, nextHeld);
-      if (place >= 0 && !this.isTied(place) && (nextTying === tying || nextHeld === held)) {
-        return place;
-      }
-    }
-    const free = [tying, held]
-      .map((string) => (string < this.machine.count ? (this.machine.slotOf[string] as number) : -1))
-      .map((slot) => (slot < 0 ? -1 : this.wanted.placeOf(this.row, slot)))
-      .filter((place) => place >= 0 && !this.isTied(place));
-    const due = this.firstLacking();
-    return free.includes(due) ? due : (free[0] ?? -1);
   }
 
   private second(i: number, way: HalfWay, tying: number, held: number): void {
@@ -346,7 +240,7 @@ export class DiagonalFollower {
       this.completeHalf(i);
     }
     if (this.row >= this.rows) return;
-    if (this.turnsTooSoon(i)) return;
+    if (turnsTooSoon(this, i)) return;
     this.nextRow(i);
   }
 
@@ -362,150 +256,9 @@ export class DiagonalFollower {
     );
   }
 
-  /**
-   * Whether a turn is one too many, and says so: the knot after it, and after the turns that follow
-   * it at once, belongs to a row earlier than they lead to, which still lacks it.
-   */
-  private turnsTooSoon(i: number): boolean {
-    const { op, a, b } = this.steps;
-    let turns = 1;
-    while (op[i + turns] === Op.turn && turns <= this.rows) turns++;
-    const next = this.look.nextHalf(i + turns - 1);
-    if (next < 0) return false;
-    const [tying, held] = [a[next] as number, b[next] as number];
-    const slot = this.leftSlot(tying, held);
-    const row = this.row + turns - 1;
-    if (slot < 0 || row >= this.rows) return false;
-    const place = this.wanted.placeAt(row, slot);
-    if (place < 0 || !this.wanted.knot(row, place)) return false;
-    if (row === this.row && this.isTied(place)) return false;
-    this.log.atPlace('wrong', 'turn-too-soon', row, place, () =>
-      say.turnTooSoon(this.id(tying), this.id(held)),
-    );
-    return true;
-  }
-
-  /** Ends the row: what it lacks is reported, and its strings hang as if it had been tied. */
-  private nextRow(i: number): void {
-    for (let place = 0; place < knotsInRow(this.lattice, this.row); place++) {
-      if (this.isTied(place) || !this.wanted.knot(this.row, place)) continue;
-      const kind = this.wanted.kind(this.row, place);
-      this.wrong('missing-knot', place, () => say.missing(...this.pairIds(place), kind));
-      if (this.exchangesAt(i, place, kind)) this.exchangePair(place);
-    }
-    this.machine.run(Op.turn, 0, 0);
-    this.row++;
-    this.writeOrder();
-  }
-
-  /** Whether the knot that belongs in a place exchanges its strings. */
-  private exchangesAt(i: number, place: number, kind: KnotKind | null): boolean {
-    if (this.wanted.pattern === null) return this.needsExchange(i, place);
-    return kind !== null && changesPlaces(kind);
-  }
-
-  /**
-   * Whether the strings of a place must change sides for the knots that come next: what is to be
-   * knotted with a string on its right must find it on the right.
-   */
-  private needsExchange(i: number, place: number): boolean {
-    if (this.log.wrong > MISTAKES_FOLLOWED) return false;
-    const { a, b } = this.steps;
-    const [left, right] = this.pairOf(place);
-    const slot = this.machine.slotOf[left] as number;
-    for (let j = this.look.nextHalf(i, true); j >= 0; j = this.look.nextHalf(j, true, i)) {
-      const [one, other] = [a[j] as number, b[j] as number];
-      for (const [string, partner] of [
-        [one, other],
-        [other, one],
-      ] as const) {
-        if (string !== left && string !== right) continue;
-        if (partner === left || partner === right) return false;
-        const onRight = (this.machine.slotOf[partner] ?? 0) > slot;
-        return (string === left) === onRight;
-      }
-    }
-    return false;
-  }
-
-  /** How many knots the row still lacks. */
-  private lacks(): number {
-    let count = 0;
-    for (let place = 0; place < knotsInRow(this.lattice, this.row); place++) {
-      if (!this.isTied(place) && this.wanted.knot(this.row, place)) count++;
-    }
-    return count;
-  }
-
-  private firstLacking(): number {
-    const count = knotsInRow(this.lattice, this.row);
-    for (let place = 0; place < count; place++) {
-      if (!this.isTied(place) && this.wanted.knot(this.row, place)) return place;
-    }
-    return -1;
-  }
-
-  private isTied(place: number): boolean {
-    return this.tying[knotIndex(this.lattice, this.row, place)] !== NO_STRING_HERE;
-  }
-
-  /** The place of this row whose pair two strings are, or -1. */
-  private pairPlace(one: number, other: number): number {
-    const slot = this.leftSlot(one, other);
-    return slot < 0 ? -1 : this.wanted.placeAt(this.row, slot);
-  }
-
-  /** The slot of the left one of two strings that hang side by side, or -1. */
-  private leftSlot(one: number, other: number): number {
-    const { slotOf, count } = this.machine;
-    if (one >= count || other >= count) return -1;
-    const first = slotOf[one] as number;
-    const second = slotOf[other] as number;
-    return Math.abs(first - second) === 1 ? Math.min(first, second) : -1;
-  }
-
-  /** The strings of a place of this row, the left one first. */
-  private pairOf(place: number): readonly [number, number] {
-    const slot = slotOfPlace(this.lattice, this.row, place);
-    const { front } = this.machine;
-    return [front[slot] as number, front[slot + 1] as number];
-  }
-
-  private pairIds(place: number): readonly [string, string] {
-    const [left, right] = this.pairOf(place);
-    return [this.id(left), this.id(right)];
-  }
-
-  private exchangePair(place: number): void {
-    this.exchange(slotOfPlace(this.lattice, this.row, place));
-  }
-
-  /** Hangs two neighbours the other way round. */
-  private exchange(slot: number): void {
-    const { front, slotOf } = this.machine;
-    const [left, right] = [front[slot] as number, front[slot + 1] as number];
-    front[slot] = right;
-    front[slot + 1] = left;
-    slotOf[right] = slot;
-    slotOf[left] = slot + 1;
-  }
-
-  private writeOrder(): void {
-    const { strings } = this.lattice;
-    this.order.set(this.machine.front.subarray(0, strings), this.row * strings);
-  }
-
   private pass(tying: number, held: number): void {
     this.passTying = tying;
     this.passHeld = held;
-  }
-
-  private wrong(code: DiagonalFindingCode, place: number, text: () => string): void {
-    this.log.atPlace('wrong', code, this.row, place, text);
-  }
-
-  private id(string: number): string {
-    return this.machine.strings[string]?.id ?? 'a string that is not in the table';
   }
 }
 

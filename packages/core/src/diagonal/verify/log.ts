@@ -1,15 +1,19 @@
+import { FindingList, fromOne } from '../../verify/finding-list.js';
 import type { Grade } from '../../verify/findings.js';
-import { LISTED_PER_CODE } from '../../verify/log.js';
 import { firstSlotOf, type Lattice } from '../lattice.js';
 import type { DiagonalFinding, DiagonalFindingCode } from './findings.js';
 
-/** Collects findings, so many of each code; a piece can differ in a million places. */
-export class DiagonalLog {
-  private readonly entries: DiagonalFinding[] = [];
-  private readonly counts = new Map<DiagonalFindingCode, number>();
-  private wrongs = 0;
+type Spot = {
+  row: DiagonalFinding['row'];
+  place: DiagonalFinding['place'];
+  slot: DiagonalFinding['slot'];
+};
 
-  constructor(private readonly lattice: Lattice) {}
+/** The findings of a diagonal piece: each at a place of the lattice, or about a string in a slot. */
+export class DiagonalLog extends FindingList<DiagonalFindingCode, Spot> {
+  constructor(private readonly lattice: Lattice) {
+    super({ row: null, place: null, slot: null });
+  }
 
   /** Rows and places from 0, or -1 where none applies. The message is made only if listed. */
   atPlace(
@@ -32,38 +36,7 @@ export class DiagonalLog {
     slot: number,
     message: () => string,
   ): void {
-    const count = (this.counts.get(code) ?? 0) + 1;
-    this.counts.set(code, count);
-    if (grade === 'wrong') this.wrongs++;
-    if (count > LISTED_PER_CODE) return;
-    const fromOne = (number: number): number | null => (number < 0 ? null : number + 1);
-    this.entries.push({
-      grade,
-      code,
-      row: fromOne(row),
-      place: fromOne(place),
-      slot: fromOne(slot),
-      message: message(),
-    });
-  }
-
-  get wrong(): number {
-    return this.wrongs;
-  }
-
-  finish(): DiagonalFinding[] {
-    const findings = [...this.entries];
-    for (const [code, count] of this.counts) {
-      if (count <= LISTED_PER_CODE) continue;
-      findings.push({
-        grade: 'note',
-        code: 'more-findings',
-        row: null,
-        place: null,
-        slot: null,
-        message: `Only the first ${LISTED_PER_CODE} of ${count} findings "${code}" are listed.`,
-      });
-    }
-    return findings;
+    const where = { row: fromOne(row), place: fromOne(place), slot: fromOne(slot) };
+    this.list(grade, code, where, message);
   }
 }
