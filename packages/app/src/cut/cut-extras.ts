@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { millimetres, number } from './in-words.js';
+import { figures } from '../view/figures.js';
+import { millimetres } from './in-words.js';
 import type { CutAnswer } from './messages.js';
 import { shoppingLines, shoppingText } from './shopping.js';
 
@@ -51,7 +52,7 @@ export function wristSizes(answer: CutAnswer, take: (wrist: number) => void): Te
             </th>
             <td role="cell" class="amount" data-name="Wrist">${millimetres(wrist)}</td>
             <td role="cell" class="amount" data-name="Knotted part">${millimetres(length)}</td>
-            <td role="cell" class="amount" data-name="Rows">${number(rows)}</td>
+            <td role="cell" class="amount" data-name="Rows">${figures(rows)}</td>
             <td role="cell" class="amount">
               <button
                 type="button"

@@ -155,24 +155,24 @@ export function cutForm(parts: CutFormParts): TemplateResult {
     <fieldset>
       <legend>Thread</legend>
       ${choiceOf('thread', 'Thread given', THREAD_CHOICES, parts)}
-      ${figures(THREAD[settings.thread], parts)}
+      ${figureFields(THREAD[settings.thread], parts)}
     </fieldset>
     <fieldset>
       <legend>Length</legend>
       ${choiceOf('span', 'Knotted part', SPAN_CHOICES, parts)}
-      ${figures(SPAN[settings.span], parts)}
+      ${figureFields(SPAN[settings.span], parts)}
     </fieldset>
     <fieldset>
       <legend>Closing</legend>
       ${choiceOf('closing', 'Closed with', CLOSING_CHOICES, parts)}
       ${settings.closing === 'bead' ? noBeads() : nothing}
-      ${figures(CLOSING[settings.closing], parts)} ${figureField(EASE, parts)}
+      ${figureFields(CLOSING[settings.closing], parts)} ${figureField(EASE, parts)}
     </fieldset>
     <details class="fold" ?data-wrong=${wrongIn(pieces)}>
       <summary>Tails, margin, put-ups</summary>
       <fieldset>
         <legend class="unseen">Tails, margin, put-ups</legend>
-        ${figures(pieces, parts)}
+        ${figureFields(pieces, parts)}
       </fieldset>
     </details>
     <details class="fold" ?data-wrong=${wrongIn(swatch)}>
@@ -188,7 +188,7 @@ export function cutForm(parts: CutFormParts): TemplateResult {
           It tells more about your thread and your hand than any figure of the thread. Empty
           fields: no swatch.
         </p>
-        ${figures(swatch, parts)}
+        ${figureFields(swatch, parts)}
       </fieldset>
     </details>
     <button type="button" class="small" @click=${parts.reset}>Back to the usual figures</button>
@@ -229,7 +229,7 @@ function choiceOf<N extends 'thread' | 'span' | 'closing'>(
   </div>`;
 }
 
-function figures(wanted: readonly Figure[], parts: CutFormParts): TemplateResult[] {
+function figureFields(wanted: readonly Figure[], parts: CutFormParts): TemplateResult[] {
   return wanted.map((figure) => figureField(figure, parts));
 }
 

@@ -1,10 +1,10 @@
 import type { SwatchCheck } from '@halfhitch/geometry/thread';
 import { html, nothing, type TemplateResult } from 'lit';
+import { counted, figures } from '../view/figures.js';
 import { differenceInWords, fitInWords, swatchMeaning } from './fit-words.js';
 import {
   metres,
   millimetres,
-  number,
   plusMinus,
   putUpsInWords,
   sizeInWords,
@@ -47,9 +47,9 @@ export function cutResults(
       </dd>
       <dt>Thread</dt>
       <dd>
-        ${number(sheet.thread.diameter, 2)} mm thick
-        ± ${number(sheet.thread.diameter * sheet.thread.uncertainty, 2)}
-        (${number(sheet.thread.tex)} tex)${swatch === null ? nothing : html`. ${swatch}`}
+        ${figures(sheet.thread.diameter, 2)} mm thick
+        ± ${figures(sheet.thread.diameter * sheet.thread.uncertainty, 2)}
+        (${figures(sheet.thread.tex)} tex)${swatch === null ? nothing : html`. ${swatch}`}
       </dd>
       <dt>How sure</dt>
       <dd>${trustInWords(sheet)}</dd>
@@ -75,7 +75,7 @@ function stringTable(sheet: CutSheet, settings: CutSettings, tails: number): Tem
     <caption>
       What to cut
       <span class="hint">
-        All in mm; tails of ${number(tails)} mm at both ends and ${settings.margin} % for safety
+        All in mm; tails of ${figures(tails)} mm at both ends and ${settings.margin} % for safety
         counted in, cut lengths rounded up to whole centimetres.
       </span>
     </caption>
@@ -96,7 +96,7 @@ function stringTable(sheet: CutSheet, settings: CutSettings, tails: number): Tem
   ${
     sheet.lineCount > sheet.lines.length
       ? html`<p>
-        The first ${number(sheet.lines.length)} of ${number(sheet.lineCount)} lines are listed; the
+        The first ${figures(sheet.lines.length)} of ${figures(sheet.lineCount)} lines are listed; the
         totals count all of them.
       </p>`
       : nothing
@@ -113,22 +113,22 @@ function stringRow(line: StringLine, parts: typeof PARTS): TemplateResult {
         ${
           line.joinedInRow === null
             ? nothing
-            : html`<span class="joined">joined in row ${number(line.joinedInRow)}</span>`
+            : html`<span class="joined">joined in row ${figures(line.joinedInRow)}</span>`
         }
       </span>
     </div></th>
     <td role="cell" class="amount" data-name=${line.role === 'base' ? 'Knots on each' : 'Knots tied'}>
-      ${number(line.knots)}
+      ${figures(line.knots)}
     </td>
     ${parts.map(({ part, name }) => {
       const mm = line.parts[part] ?? 0;
       return html`<td role="cell" class="amount ${mm > 0 ? '' : 'none'}" data-name=${name}>
-        ${mm > 0 ? number(mm) : '–'}
+        ${mm > 0 ? figures(mm) : '–'}
       </td>`;
     })}
     <td role="cell" class="amount cut" data-name="Cut">
-      ${line.count === 1 ? nothing : html`<span class="times">${number(line.count)} of </span>`}
-      <strong>${number(line.cut)} mm</strong>
+      ${line.count === 1 ? nothing : html`<span class="times">${figures(line.count)} of </span>`}
+      <strong>${figures(line.cut)} mm</strong>
       <span class="off">${plusMinus(line.length.plusMinus)}</span>
     </td>
   </tr>`;
@@ -138,7 +138,7 @@ function totalTable({ totals, putUp }: CutSheet): TemplateResult {
   return html`<table class="cut-table totals" role="table">
     <caption>
       Thread by colour
-      <span class="hint">In put-ups of ${number(putUp / 1_000, 1)} m, no piece made up from two.</span>
+      <span class="hint">In put-ups of ${figures(putUp / 1_000, 1)} m, no piece made up from two.</span>
     </caption>
     <thead role="rowgroup">
       <tr role="row">
@@ -158,7 +158,7 @@ function totalTable({ totals, putUp }: CutSheet): TemplateResult {
               <span>${useInWords(total)}</span>
             </span>
           </div></th>
-          <td role="cell" class="amount" data-name="Pieces">${number(total.pieces)}</td>
+          <td role="cell" class="amount" data-name="Pieces">${figures(total.pieces)}</td>
           <td role="cell" class="amount whole" data-name="Length">${metres(total.length)}</td>
           <td role="cell" class="amount" data-name="Put-ups">${putUpsInWords(total)}</td>
         </tr>`,
@@ -190,9 +190,9 @@ function swatchTable(check: SwatchCheck): TemplateResult {
           ([name, side]) => html`<tr role="row">
             <th role="rowheader" scope="row">${name}</th>
             <td role="cell" class="amount" data-name="Predicted">
-              ${number(side.predicted, 1)} ± ${number(side.plusMinus, 1)}
+              ${figures(side.predicted, 1)} ± ${figures(side.plusMinus, 1)}
             </td>
-            <td role="cell" class="amount" data-name="Measured">${number(side.measured, 1)}</td>
+            <td role="cell" class="amount" data-name="Measured">${figures(side.measured, 1)}</td>
             <td role="cell" class="amount whole" data-name="Difference">
               ${differenceInWords(side)}${side.within ? ', as near as expected' : nothing}
             </td>
@@ -218,6 +218,6 @@ export function cutInShort(sheet: CutSheet): string {
     0,
   );
   const size = `${millimetres(sheet.size.width)} by ${millimetres(sheet.size.length)}`;
-  if (diagonal > 0) return `Cut list: ${size}; ${number(diagonal)} strings to cut.`;
-  return `Cut list: ${size}; ${number(bases)} base ${bases === 1 ? 'string' : 'strings'} and ${number(leads)} ${leads === 1 ? 'lead' : 'leads'} to cut.`;
+  if (diagonal > 0) return `Cut list: ${size}; ${figures(diagonal)} strings to cut.`;
+  return `Cut list: ${size}; ${counted(bases, 'base string')} and ${counted(leads, 'lead')} to cut.`;
 }

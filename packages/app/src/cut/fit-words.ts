@@ -1,6 +1,7 @@
 import type { SwatchCheck, SwatchSide } from '@halfhitch/geometry/thread';
+import { counted } from '../view/figures.js';
 import type { BandFit } from './fit.js';
-import { millimetres, number, percent, plusMinus } from './in-words.js';
+import { millimetres, percent, plusMinus } from './in-words.js';
 import type { CutSheet } from './sheet.js';
 
 /** How the piece goes round a wrist and what its closing takes, in whole sentences. */
@@ -30,7 +31,7 @@ export function fitInWords(fit: BandFit, { size, uncertainty }: CutSheet): strin
       break;
     case 'buckle':
       told.push(
-        `Turn ${millimetres(closing.turnOver)}, which is ${number(fit.rowsTurned ?? 0)} ${fit.rowsTurned === 1 ? 'row' : 'rows'}, over the bar and sew it down. ${millimetres(closing.overlap)} go through the buckle and lie double. Both are counted in the knotted part; the ${millimetres(closing.buckle)} that the buckle itself fills are not.`,
+        `Turn ${millimetres(closing.turnOver)}, which is ${counted(fit.rowsTurned ?? 0, 'row')}, over the bar and sew it down. ${millimetres(closing.overlap)} go through the buckle and lie double. Both are counted in the knotted part; the ${millimetres(closing.buckle)} that the buckle itself fills are not.`,
       );
       told.push(...buckleInWords(fit, size.width, uncertainty));
   }

@@ -1,26 +1,24 @@
 import type { Estimate } from '@halfhitch/geometry/thread';
-import { number } from './numbers.js';
+import { figures } from '../view/figures.js';
 import type { CutSheet, LineRole, SheetTotal, StringLine } from './sheet.js';
-
-export { number } from './numbers.js';
 
 /** Whole millimetres: finer ones would only pretend to be known. */
 export function millimetres(mm: number): string {
-  return `${number(mm)} mm`;
+  return `${figures(mm)} mm`;
 }
 
 /** What a figure may be off by is rounded up, so that it is never said to be less. */
 export function plusMinus(off: number): string {
-  return `± ${number(Math.ceil(off))}`;
+  return `± ${figures(Math.ceil(off))}`;
 }
 
 export function metres({ mm, plusMinus: off }: Estimate): string {
-  return `${number(mm / 1_000, 2)} m ± ${number(Math.ceil(off / 10) / 100, 2)}`;
+  return `${figures(mm / 1_000, 2)} m ± ${figures(Math.ceil(off / 10) / 100, 2)}`;
 }
 
 export function sizeInWords({ size, uncertainty }: CutSheet): string {
   const one = (mm: number): string => `${millimetres(mm)} ${plusMinus(mm * uncertainty)}`;
-  return `${one(size.width)} wide, ${one(size.length)} long, ${number(size.thickness, 1)} mm ± ${number(size.thickness * uncertainty, 1)} thick`;
+  return `${one(size.width)} wide, ${one(size.length)} long, ${figures(size.thickness, 1)} mm ± ${figures(size.thickness * uncertainty, 1)} thick`;
 }
 
 /** How far every figure is to be trusted, and what would help. */
@@ -40,7 +38,7 @@ export function trustInWords({ uncertainty, calibration, thread }: CutSheet): st
 export function swatchInWords({ calibration }: CutSheet): string | null {
   if (calibration === null) return null;
   const { diameter, residual } = calibration;
-  const like = `By the swatch the thread works up like one ${number(diameter, 2)} mm thick`;
+  const like = `By the swatch the thread works up like one ${figures(diameter, 2)} mm thick`;
   if (Math.abs(residual.width) < 0.0005) return `${like}, which leaves nothing unexplained.`;
   const width = `${percent(Math.abs(residual.width), 1)} of its width`;
   const length = `${percent(Math.abs(residual.length), 1)} of its length`;
@@ -49,7 +47,7 @@ export function swatchInWords({ calibration }: CutSheet): string | null {
 }
 
 export function percent(share: number, decimals = 0): string {
-  return `${number(share * 100, decimals)} %`;
+  return `${figures(share * 100, decimals)} %`;
 }
 
 /** What is written in bold beside a swatch of colour: base strings seldom have a colour asked for. */
@@ -60,7 +58,7 @@ export function titleInWords(of: { role: LineRole; name: string; colour: string 
 
 export function whatInWords({ role, name, count, strings }: StringLine): string {
   if (role === 'lead') return `lead ${strings}`;
-  const many = number(count);
+  const many = figures(count);
   if (role === 'string') return count === 1 ? `string ${strings}` : `${many} strings, ${strings}`;
   if (name === '') return `${many}, ${strings}`;
   return `${count === 1 ? 'base string' : `${many} base strings`}, ${strings}`;
@@ -73,6 +71,6 @@ export function useInWords({ role, name }: SheetTotal): string {
 }
 
 export function putUpsInWords({ putUps, mostPutUps }: SheetTotal): string {
-  const many = number(putUps);
-  return mostPutUps > putUps ? `${many}, at most ${number(mostPutUps)}` : many;
+  const many = figures(putUps);
+  return mostPutUps > putUps ? `${many}, at most ${figures(mostPutUps)}` : many;
 }

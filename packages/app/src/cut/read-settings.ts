@@ -10,6 +10,7 @@ import {
   type ThreadChoice,
   WRIST_LIMITS,
 } from '@halfhitch/geometry/thread';
+import { figures } from '../view/figures.js';
 import type { CutField, CutSettings } from './settings.js';
 
 /** What is wrong, by the field it is wrong in; `whole` for what is in no field. */
@@ -131,7 +132,7 @@ function readSwatch(
 
 /** The figure, or what is wrong with it. */
 function readFigure(text: string, { least, most, unit }: Limits, whole: boolean): number | string {
-  const range = `from ${inWords(least)} to ${inWords(most)}${unit === '' ? '' : ` ${unit}`}`;
+  const range = `from ${figures(least, 0, 3)} to ${figures(most, 0, 3)}${unit === '' ? '' : ` ${unit}`}`;
   const given = text.trim();
   const kind = whole ? 'whole number' : 'number';
   if (given === '') return `Nothing is filled in. Give a ${kind} ${range}.`;
@@ -145,10 +146,6 @@ function readFigure(text: string, { least, most, unit }: Limits, whole: boolean)
     return `${given} will not do here. Give a ${kind} ${range}.`;
   }
   return value;
-}
-
-function inWords(value: number): string {
-  return value.toLocaleString('en-GB');
 }
 
 /** The field that an error of the cut list itself belongs to, by the error's code. */

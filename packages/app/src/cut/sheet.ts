@@ -6,7 +6,7 @@ import {
   type Estimate,
   putUpsNeeded,
 } from '@halfhitch/geometry/thread';
-import { number } from './numbers.js';
+import { counted, figures } from '../view/figures.js';
 
 /** The page lists no more strings than a person would read; the totals count all. */
 const MOST_LINES = 200;
@@ -61,7 +61,7 @@ export function sheetOf(list: CutList): CutSheet {
   const lines = linesOf(list.pieces);
   return {
     rows,
-    made: `${many(rows, 'row')} of ${many(columns, 'knot')}`,
+    made: `${counted(rows, 'row')} of ${counted(columns, 'knot')}`,
     thread,
     calibration,
     size,
@@ -86,10 +86,10 @@ export function diagonalSheetOf(list: DiagonalCutList): CutSheet {
     else group.push(piece);
   }
   const lines = [...groups.values()].map(diagonalLineOf);
-  const times = Number.isInteger(repeats) ? number(repeats) : number(repeats, 1);
+  const times = Number.isInteger(repeats) ? figures(repeats) : figures(repeats, 1);
   return {
     rows,
-    made: `${many(rows, 'row')} on ${many(strings, 'string')}${repeats === 1 ? '' : `, the pattern ${times} times`}`,
+    made: `${counted(rows, 'row')} on ${counted(strings, 'string')}${repeats === 1 ? '' : `, the pattern ${times} times`}`,
     thread,
     calibration,
     size,
@@ -122,10 +122,6 @@ function diagonalLineOf(group: readonly DiagonalCutPiece[]): StringLine {
     cut,
     joinedInRow: null,
   };
-}
-
-function many(count: number, what: string): string {
-  return `${number(count)} ${what}${count === 1 ? '' : 's'}`;
 }
 
 function linesOf(pieces: readonly CutPiece[]): StringLine[] {

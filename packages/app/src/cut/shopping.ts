@@ -1,5 +1,6 @@
 import type { Closing } from '@halfhitch/geometry/thread';
-import { metres, number, putUpsInWords, titleInWords } from './in-words.js';
+import { counted, figures } from '../view/figures.js';
+import { metres, putUpsInWords, titleInWords } from './in-words.js';
 import type { CutSheet } from './sheet.js';
 
 /** Thread to bind a loop with, or to sew a buckle on with, m (common practice, no source). */
@@ -11,7 +12,7 @@ export function shoppingLines(
   closing: Closing,
   buckleWidth: number | null,
 ): string[] {
-  const one = `${number(putUp / 1_000, 1)} m`;
+  const one = `${figures(putUp / 1_000, 1)} m`;
   const lines = totals.map((total) => {
     const what =
       total.role === 'lead'
@@ -22,11 +23,11 @@ export function shoppingLines(
             ? 'any colour'
             : 'for the base strings';
     const many = total.mostPutUps === 1 && total.putUps === 1 ? 'put-up' : 'put-ups';
-    return `${capital(titleInWords(total))}, ${what}: ${putUpsInWords(total)} ${many} of ${one} (${metres(total.length)} in ${number(total.pieces)} ${total.pieces === 1 ? 'piece' : 'pieces'})`;
+    return `${capital(titleInWords(total))}, ${what}: ${putUpsInWords(total)} ${many} of ${one} (${metres(total.length)} in ${counted(total.pieces, 'piece')})`;
   });
   if (closing.how === 'loop') lines.push(`Any colour, to bind the loop: ${TO_BIND} m`);
   if (closing.how === 'buckle') {
-    lines.push(`A buckle for a band up to ${number(buckleWidth ?? 0)} mm wide`);
+    lines.push(`A buckle for a band up to ${figures(buckleWidth ?? 0)} mm wide`);
     lines.push(`Sewing thread, to sew the buckle on: ${TO_BIND} m`);
   }
   return lines;

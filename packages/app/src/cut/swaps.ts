@@ -1,6 +1,7 @@
 import type { WorthSwapping } from '@halfhitch/geometry';
 import { html, nothing, type TemplateResult } from 'lit';
-import { millimetres, number } from './in-words.js';
+import { figures } from '../view/figures.js';
+import { millimetres } from './in-words.js';
 import type { CutSheet } from './sheet.js';
 
 /** Strings of one colour that share their knots unevenly, and where to swap them. */
@@ -16,7 +17,7 @@ export function swaps(
         (one) => html`<li>
           <p>
             ${one.strings[0]} and ${one.strings[1]} have one colour and meet in row
-            ${number(one.row + 1)}, knot ${number(one.place + 1)}. Tied ${one.instead} in place of
+            ${figures(one.row + 1)}, knot ${figures(one.place + 1)}. Tied ${one.instead} in place of
             ${one.kind} there, they go on in each other’s place: the picture stays, and the longer
             one becomes ${millimetres(one.saves)} shorter.
           </p>

@@ -2,6 +2,7 @@ import type { Chart } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { titleOf } from '../project/project.js';
 import type { Session } from '../project/session.js';
+import { counted } from '../view/figures.js';
 import { SessionWatch } from '../view/session-watch.js';
 import type { Tile } from '../work/fabric-tile.js';
 import type { Piece } from '../work/messages.js';
@@ -275,8 +276,8 @@ export class DrawView extends LitElement {
         <div class="draw-title">
           <h2 id="draw-name">${session?.alpha == null ? '' : titleOf(session.alpha)}</h2>
           <p class="size">
-            ${chart.rows.toLocaleString('en-GB')} ${chart.rows === 1 ? 'row' : 'rows'} of
-            ${chart.columns} ${chart.columns === 1 ? 'knot' : 'knots'}
+            ${counted(chart.rows, 'row')} of
+            ${counted(chart.columns, 'knot')}
           </p>
         </div>
         <div class="draw-row draw-make">
@@ -448,8 +449,7 @@ export class DrawView extends LitElement {
     if (this.counted?.of !== chart) {
       const uses: ColourUses = {
         many: knotsByColour(chart),
-        inWords: (many) =>
-          `Drawn in ${many.toLocaleString('en-GB')} ${many === 1 ? 'knot' : 'knots'}.`,
+        inWords: (many) => `Drawn in ${counted(many, 'knot')}.`,
         first: (colour) => firstDrawn(chart, colour),
       };
       this.counted = { of: chart, uses };

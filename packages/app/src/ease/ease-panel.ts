@@ -12,6 +12,7 @@ import {
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { AlphaProject } from '../project/project.js';
 import type { Session } from '../project/session.js';
+import { counted, figures } from '../view/figures.js';
 import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { EaseDesk } from './desk.js';
@@ -156,7 +157,7 @@ export class EasePanel extends LitElement {
     }
     this.answer = { of: outcome, to: asked };
     const { length } = outcome.advice;
-    const found = length === 0 ? 'Nothing small' : `${length} ${length === 1 ? 'thing' : 'things'}`;
+    const found = length === 0 ? 'Nothing small' : counted(length, 'thing');
     this.news = outcome.ok ? `${found} found that would make it easier.` : '';
   }
 
@@ -379,8 +380,8 @@ export class EasePanel extends LitElement {
                     each.state === 'wrong' ? '; does not knot out' : nothing
                   }${each.state === 'counted' ? '; counted, not proven' : nothing}
                 </th>
-                <td class="amount">${each.effort.changes.toLocaleString('en-GB')}</td>
-                <td class="amount">${Math.round(each.effort.floatKnots).toLocaleString('en-GB')}</td>
+                <td class="amount">${figures(each.effort.changes)}</td>
+                <td class="amount">${figures(Math.round(each.effort.floatKnots))}</td>
               </tr>`,
             )}
           </tbody>

@@ -9,6 +9,7 @@ import { STORE_LIMITS } from '../store/limits.js';
 import type { DamagedProject, Listing, ProjectSummary } from '../store/listing.js';
 import { theStore } from '../store/open-store.js';
 import type { Store } from '../store/store.js';
+import { counted, figures } from '../view/figures.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { download } from './download.js';
 import { fileNameOf } from './file-name.js';
@@ -265,7 +266,7 @@ export class Library extends LitElement {
       ${
         projects.length > this.shown
           ? html`<button type="button" @click=${this.showMore}>
-              Show more (${(projects.length - this.shown).toLocaleString('en-GB')} left)
+              Show more (${figures(projects.length - this.shown)} left)
             </button>`
           : nothing
       }
@@ -334,7 +335,7 @@ export class Library extends LitElement {
 
   private removed(removed: readonly ProjectSummary[]): TemplateResult {
     return html`<details class="fold">
-      <summary>Removed: ${removed.length.toLocaleString('en-GB')}</summary>
+      <summary>Removed: ${figures(removed.length)}</summary>
       <p class="hint">They are erased for good ${STORE_LIMITS.removedDays} days after they were removed.</p>
       <ul class="library-plain">
         ${removed.map(
@@ -350,7 +351,7 @@ export class Library extends LitElement {
 
   private damaged(damaged: readonly DamagedProject[]): TemplateResult {
     return html`<section class="library-damaged" aria-label="Damaged projects">
-      <h3>${damaged.length === 1 ? 'One project is damaged' : `${damaged.length.toLocaleString('en-GB')} projects are damaged`}</h3>
+      <h3>${damaged.length === 1 ? 'One project is damaged' : `${figures(damaged.length)} projects are damaged`}</h3>
       <p>
         What this browser kept of ${damaged.length === 1 ? 'it' : 'them'} can't be read; all others
         are untouched. Save what is left as a file, since someone may be able to mend it, and erase
@@ -381,7 +382,7 @@ export class Library extends LitElement {
     if (room === null || room.given === 0) return nothing;
     const share = room.used / room.given;
     const mebibytes = (bytes: number): string =>
-      `${(bytes / 1024 ** 2).toLocaleString('en-GB', { maximumFractionDigits: bytes < 1e7 ? 1 : 0 })} MiB`;
+      `${figures(bytes / 1024 ** 2, 0, bytes < 1e7 ? 1 : 0)} MiB`;
     return html`<p class="hint">
       ${mebibytes(room.used)} used of the ${mebibytes(room.given)} this browser gives${share > 0.9 ? html`: <strong>nearly full</strong>` : nothing}
     </p>`;
@@ -409,16 +410,12 @@ function sizeInWords(one: ProjectSummary): string {
   const { kind, rows, across, knots, done, doneDamaged } = one;
   const size =
     kind === 'alpha'
-      ? `${many(rows, 'row')} of ${many(across, 'knot')}`
-      : `Diagonal, ${many(rows, 'row')} on ${many(across, 'string')}`;
+      ? `${counted(rows, 'row')} of ${counted(across, 'knot')}`
+      : `Diagonal, ${counted(rows, 'row')} on ${counted(across, 'string')}`;
   if (doneDamaged) return `${size}; the count of knots tied can't be read, and begins anew`;
   if (done === 0) return size;
   if (done >= knots) return `${size}, all tied`;
-  return `${size}, ${done.toLocaleString('en-GB')} of ${knots.toLocaleString('en-GB')} tied`;
-}
-
-function many(count: number, what: string): string {
-  return `${count.toLocaleString('en-GB')} ${what}${count === 1 ? '' : 's'}`;
+  return `${size}, ${figures(done)} of ${figures(knots)} tied`;
 }
 
 function whenInWords(time: number): string {

@@ -16,6 +16,7 @@ import {
 } from 'three';
 import { GLTFExporter } from 'three/examples/jsm/exporters/GLTFExporter.js';
 import { mergeGeometries } from 'three/examples/jsm/utils/BufferGeometryUtils.js';
+import { figures } from '../view/figures.js';
 import { wholeStrands } from './strands.js';
 
 interface Detail {
@@ -50,7 +51,7 @@ export async function modelOfPiece(plan: Plan, diameter = 1): Promise<Uint8Array
   if (detail === undefined) {
     throw new InputError(
       'model-too-large',
-      `A model of ${knots.toLocaleString('en-GB')} knots would be too large for most viewers; the most is ${MOST_KNOTS_IN_MODEL.toLocaleString('en-GB')}.`,
+      `A model of ${figures(knots)} knots would be too large for most viewers; the most is ${figures(MOST_KNOTS_IN_MODEL)}.`,
       {},
       'Export a piece with fewer rows, for example one repeat of the pattern.',
     );

@@ -5,6 +5,7 @@ import {
   readDiagonalDocument,
 } from '@halfhitch/core';
 import { deflate, Inflate } from 'pako';
+import { figures } from '../view/figures.js';
 import { LINK_MARK } from './link-mark.js';
 
 /** Grows when earlier versions of the app could not read the links any more. */
@@ -38,7 +39,7 @@ export function linkFragment(document: string): string {
   if (fragment.length > LINK_LIMITS.characters) {
     throw new InputError(
       'link-too-long',
-      `The link would have ${fragment.length.toLocaleString('en-GB')} characters; the most is ${LINK_LIMITS.characters.toLocaleString('en-GB')}.`,
+      `The link would have ${figures(fragment.length)} characters; the most is ${figures(LINK_LIMITS.characters)}.`,
       {},
       AS_FILE,
     );
@@ -66,7 +67,7 @@ function readFragment(fragment: string): PatternReading {
   if (fragment.length + LINK_MARK.length > LINK_LIMITS.characters) {
     throw new InputError(
       'link-too-long',
-      `It has ${fragment.length.toLocaleString('en-GB')} characters; the most is ${LINK_LIMITS.characters.toLocaleString('en-GB')}.`,
+      `It has ${figures(fragment.length)} characters; the most is ${figures(LINK_LIMITS.characters)}.`,
       {},
       'Ask for the project as a file.',
     );

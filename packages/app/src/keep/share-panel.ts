@@ -4,6 +4,7 @@ import { asKnotted } from '../diagonal/keep/as-knotted.js';
 import { DIAGONAL_EXPORTS } from '../diagonal/keep/exports.js';
 import { knottedAlike, nameOf, type Project, titleOf } from '../project/project.js';
 import type { Session } from '../project/session.js';
+import { figures } from '../view/figures.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { WorkError } from '../work/work-error.js';
 import { chartAsKnotted } from './as-knotted.js';
@@ -112,7 +113,7 @@ export class SharePanel extends LitElement {
         <li>
           <button type="button" @click=${() => this.makeLink()}>Link</button>
           <p>
-            The pattern inside an address, up to ${LINK_LIMITS.characters.toLocaleString('en-GB')}
+            The pattern inside an address, up to ${figures(LINK_LIMITS.characters)}
             characters long. Whoever opens it sees the pattern; no server does.
           </p>
         </li>
@@ -140,7 +141,7 @@ export class SharePanel extends LitElement {
     const stale = !knottedAlike(link.of, project);
     const { address } = link;
     return html`<div class="link">
-      <label for="link">Link to this pattern, ${address.length.toLocaleString('en-GB')} characters</label>
+      <label for="link">Link to this pattern, ${figures(address.length)} characters</label>
       <input id="link" type="text" readonly .value=${address} @focus=${(event: Event) => (event.target as HTMLInputElement).select()} />
       <div class="link-actions">
         <button type="button" class="primary" @click=${() => void this.copyLink(address)}>Copy the link</button>

@@ -11,6 +11,7 @@ import {
   simulateDiagonal,
   type Verification,
 } from '@halfhitch/core';
+import { figures } from '../view/figures.js';
 import { EMBEDDED_ID, jsonForMarkup } from './embedded.js';
 
 /** Most knots in an exported picture: it then has some ten megabytes, which drawing programs take. */
@@ -36,7 +37,7 @@ function checkKnots(knots: number, remedy: string): void {
   if (knots <= MOST_KNOTS_IN_SVG) return;
   throw new InputError(
     'picture-too-large',
-    `A picture of ${knots.toLocaleString('en-GB')} knots would be too large for drawing programs; the most is ${MOST_KNOTS_IN_SVG.toLocaleString('en-GB')}.`,
+    `A picture of ${figures(knots)} knots would be too large for drawing programs; the most is ${figures(MOST_KNOTS_IN_SVG)}.`,
     {},
     remedy,
   );

@@ -1,4 +1,5 @@
 import { type Chart, printable, printChartDocument } from '@halfhitch/core';
+import { figures } from '../view/figures.js';
 import { WorkError } from '../work/work-error.js';
 import { EMBEDDED_ID, jsonForMarkup } from './embedded.js';
 
@@ -20,7 +21,7 @@ export async function tutorialOf(chart: Chart): Promise<string> {
   const knots = chart.rows * chart.columns;
   if (knots > MOST_KNOTS_IN_PAGE) {
     throw new WorkError(
-      `A page can show at most ${MOST_KNOTS_IN_PAGE.toLocaleString('en-GB')} knots; this piece has ${knots.toLocaleString('en-GB')}. Export a piece with fewer rows, or the written instructions as print sheets.`,
+      `A page can show at most ${figures(MOST_KNOTS_IN_PAGE)} knots; this piece has ${figures(knots)}. Export a piece with fewer rows, or the written instructions as print sheets.`,
     );
   }
   return filled(await emptyPage(), chart);

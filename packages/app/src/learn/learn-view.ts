@@ -10,6 +10,7 @@
  *
  * Load it with `import('../learn/learn-view.js')` when its tab is first opened.
  */
+import { figures } from '../view/figures.js';
 import '@halfhitch/simulator';
 import { InputError } from '@halfhitch/core';
 import {
@@ -314,7 +315,7 @@ export class LearnView extends LitElement {
           ? html`<p>${say('large')}</p>`
           : html`<ol class="lessons">
             ${cases.map(({ name, row, column, knots }) => {
-              const at = { row: row + 1, column: column + 1, knots: knots.toLocaleString('en-GB') };
+              const at = { row: row + 1, column: column + 1, knots: figures(knots) };
               const from = `chart-${name}`;
               return html`<li>
                 <button

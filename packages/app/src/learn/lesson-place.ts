@@ -3,6 +3,7 @@
  * on plain values and needs no page; planning is done anew here, since the answers of a lesson are
  * worked out as they are chosen and so cannot come from a worker.
  */
+
 import { type Chart, InputError, type Plan, PlanReader, planAlpha } from '@halfhitch/core';
 import {
   caseOf,
@@ -11,6 +12,7 @@ import {
   type LessonOptions,
   lessonFor,
 } from '@halfhitch/simulator/lessons';
+import { figures } from '../view/figures.js';
 import type { KnotChoice } from '../work/messages.js';
 import type { LessonPlace } from './show-lesson.js';
 
@@ -47,7 +49,7 @@ export function lessonPlace(
   if (rows * columns > MOST_TAUGHT) {
     throw new InputError(
       'piece-too-large',
-      `The chart has ${(rows * columns).toLocaleString('en-GB')} knots; a lesson is made of charts up to ${MOST_TAUGHT.toLocaleString('en-GB')}.`,
+      `The chart has ${figures(rows * columns)} knots; a lesson is made of charts up to ${figures(MOST_TAUGHT)}.`,
       {},
       'Make a chart of the rows you want to see, and open that.',
     );

@@ -1,5 +1,6 @@
 import { CHART_LIMITS, type Chart, InputError } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { figures } from '../view/figures.js';
 import '../picture/chart-preview.js';
 import { colourWarnings } from '../colour/hard-to-tell.js';
 import type { Lying } from '../picture/chart-preview.js';
@@ -255,7 +256,7 @@ export class LetteringPanel extends LitElement {
     const warnings = colourWarnings(chart);
     return html`
       <p class="size" role="status">
-        ${chart.rows.toLocaleString('en-GB')} rows of ${chart.columns} knots
+        ${figures(chart.rows)} rows of ${chart.columns} knots
       </p>
       ${
         warnings.length === 0

@@ -1,4 +1,5 @@
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { figures } from '../view/figures.js';
 import type { KnotPair, KnotTied, MistakenView } from './messages.js';
 
 /** Least width of a knot on the screen, px: below it knots can't be told apart. */
@@ -156,7 +157,7 @@ function findings(view: MistakenView): TemplateResult | typeof nothing {
     <summary>What checking the steps finds: ${view.findings.length + more}</summary>
     <ul>
       ${view.findings.map((sentence) => html`<li>${sentence}</li>`)}
-      ${more === 0 ? nothing : html`<li>And ${more.toLocaleString('en-GB')} more.</li>`}
+      ${more === 0 ? nothing : html`<li>And ${figures(more)} more.</li>`}
     </ul>
   </details>`;
 }

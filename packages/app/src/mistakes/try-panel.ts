@@ -1,5 +1,6 @@
 import { type Mistake, mistakeKey } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { figures } from '../view/figures.js';
 import type { Piece } from '../work/messages.js';
 import { WorkError } from '../work/work-error.js';
 import './compare.js';
@@ -182,7 +183,7 @@ export class TryPanel extends LitElement {
 }
 
 export function tooLargeInWords(): string {
-  return `Mistakes are looked into in pieces of up to ${MOST_KNOTS.toLocaleString('en-GB')} knots. Open a part of the chart, such as one repeat, for that.`;
+  return `Mistakes are looked into in pieces of up to ${figures(MOST_KNOTS)} knots. Open a part of the chart, such as one repeat, for that.`;
 }
 
 export function inWords(error: unknown): string {

@@ -1,5 +1,6 @@
 import type { Chart } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { figures } from '../view/figures.js';
 import type { PictureDesk } from './desk.js';
 import { MOST_KNOTS_DRAWN } from './limits.js';
 import { ThreadSamples } from './thread-samples.js';
@@ -163,7 +164,7 @@ export class ChartPreview extends LitElement {
     const { chart, lying, drawable } = this;
     if (chart === null) return nothing;
     const colours = chart.colours.map(({ name, hex }) => name || hex).join(', ');
-    const words = `${chart.rows.toLocaleString('en-GB')} rows of ${chart.columns} knots in ${colours}`;
+    const words = `${figures(chart.rows)} rows of ${chart.columns} knots in ${colours}`;
     return html`
       <fieldset class="switch preview-look">
         <legend class="unseen">Look of the preview</legend>
@@ -195,7 +196,7 @@ export class ChartPreview extends LitElement {
       ${
         this.look === 'thread' && !drawable
           ? html`<p class="hint">
-              Shown as a chart: more than ${MOST_KNOTS_DRAWN.toLocaleString('en-GB')} knots are not
+              Shown as a chart: more than ${figures(MOST_KNOTS_DRAWN)} knots are not
               drawn as thread here.
             </p>`
           : nothing

@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { figures } from '../view/figures.js';
 
 export interface NumberField {
   /** Unlike any other in the page. */
@@ -51,6 +52,6 @@ export function readWhole(text: string, least: number, most: number): number | s
   const tidy = text.trim();
   const number = Number(tidy);
   if (/^\d+$/.test(tidy) && number >= least && number <= most) return number;
-  const limits = `from ${least.toLocaleString('en-GB')} to ${most.toLocaleString('en-GB')}`;
+  const limits = `from ${figures(least)} to ${figures(most)}`;
   return tidy === '' ? `A whole number ${limits} is missing.` : `Give a whole number ${limits}.`;
 }

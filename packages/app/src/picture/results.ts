@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { figures } from '../view/figures.js';
 import '../view/swatch.js';
 import type { OwnThread } from './match-threads.js';
 import type { PictureResult } from './messages.js';
@@ -15,7 +16,7 @@ export function pictureResults(
   const notes = [
     strays === 0
       ? ''
-      : `${strays === 1 ? 'One stray knot was' : `${strays.toLocaleString('en-GB')} stray knots were`} given a colour of ${strays === 1 ? 'its' : 'their'} neighbours.`,
+      : `${strays === 1 ? 'One stray knot was' : `${figures(strays)} stray knots were`} given a colour of ${strays === 1 ? 'its' : 'their'} neighbours.`,
     seeThrough === 0
       ? ''
       : 'The picture can be seen through in places: these were laid on the colour chosen for behind it.',
@@ -25,7 +26,7 @@ export function pictureResults(
   ].filter((note) => note !== '');
   return html`
     <p class="size">
-      ${chart.rows.toLocaleString('en-GB')} rows of ${chart.columns} knots,
+      ${figures(chart.rows)} rows of ${chart.columns} knots,
       ${chart.colours.length === 1 ? 'one colour' : `${chart.colours.length} colours`}
     </p>
     <ul class="legend">

@@ -1,3 +1,4 @@
+import { figures } from '../view/figures.js';
 import type { PaperName } from './paper.js';
 
 /** What is printed. */
@@ -22,14 +23,14 @@ export function wrongWith(choice: SheetChoice, rows: number, columns: number): s
   const { firstRow, lastRow } = choice;
   for (const row of [firstRow, lastRow]) {
     if (!Number.isInteger(row) || row < 1 || row > rows) {
-      return `Rows go from 1 to ${rows.toLocaleString('en-GB')}. Give whole numbers.`;
+      return `Rows go from 1 to ${figures(rows)}. Give whole numbers.`;
     }
   }
   if (lastRow < firstRow) return 'The last row comes before the first. Change one of them.';
   const many = lastRow - firstRow + 1;
   if (many > SHEET_LIMITS.rows || many * columns > SHEET_LIMITS.knots) {
     const most = mostRows(columns);
-    return `At most ${most.toLocaleString('en-GB')} rows of this piece can be printed at once. Print it in parts, for example rows ${firstRow} to ${firstRow + most - 1} first.`;
+    return `At most ${figures(most)} rows of this piece can be printed at once. Print it in parts, for example rows ${firstRow} to ${firstRow + most - 1} first.`;
   }
   if (!choice.chart && !choice.written && !choice.cut) return 'Choose at least one thing to print.';
   return null;

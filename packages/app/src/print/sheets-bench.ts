@@ -5,6 +5,7 @@ import type { CutOutcome } from '../cut/messages.js';
 import type { CutSettings } from '../cut/settings.js';
 import type { Project } from '../project/project.js';
 import type { Session } from '../project/session.js';
+import { figures } from '../view/figures.js';
 import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { WorkError } from '../work/work-error.js';
@@ -237,7 +238,7 @@ export abstract class SheetsBench<P extends Project, Made> extends LitElement {
           )}
         </select>
       </div>
-      ${row('firstRow', 'First row')} ${row('lastRow', `Last row, of ${rows.toLocaleString('en-GB')}`)}
+      ${row('firstRow', 'First row')} ${row('lastRow', `Last row, of ${figures(rows)}`)}
       <fieldset class="sheet-parts">
         <legend class="unseen">What is printed</legend>
         ${this.checks.map(check)}
@@ -283,8 +284,4 @@ export function cautions(): TemplateResult {
       </li>
     </ul>
   </section>`;
-}
-
-export function many(count: number, what: string): string {
-  return `${count.toLocaleString('en-GB')} ${what}${count === 1 ? '' : 's'}`;
 }

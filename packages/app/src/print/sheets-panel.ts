@@ -4,13 +4,14 @@ import { CutDesk } from '../cut/desk.js';
 import type { CutOutcome } from '../cut/messages.js';
 import { keepDesk } from '../keep/desk.js';
 import { type AlphaProject, titleOf } from '../project/project.js';
+import { counted } from '../view/figures.js';
 import { layChart } from './chart-layout.js';
 import { type ChartSheet, chartPage, sample } from './chart-page.js';
 import type { SheetChoice } from './choice.js';
 import { markingsOf } from './hatches.js';
 import { PAPERS } from './paper.js';
 import { type PrintedPart, withoutRepeats, withRepeats } from './repeated-steps.js';
-import { cautions, cutPart, many, type Sheets, SheetsBench, section } from './sheets-bench.js';
+import { cautions, cutPart, type Sheets, SheetsBench, section } from './sheets-bench.js';
 import type { Written } from './written.js';
 
 interface Made {
@@ -91,7 +92,7 @@ export class SheetsPanel extends SheetsBench<AlphaProject, Made> {
       <section class="sheet-first">
         <h2>${title}</h2>
         <p>
-          ${many(chart.rows, 'row')} of ${many(chart.columns, 'knot')}, with ${of.choice.edge} edges;
+          ${counted(chart.rows, 'row')} of ${counted(chart.columns, 'knot')}, with ${of.choice.edge} edges;
           the first row goes to the ${start === 'left' ? 'right' : 'left'}.
           ${written.ok ? 'It knots out as drawn.' : html`<strong>It does not knot out as drawn: see the findings in the workbench first.</strong>`}
         </p>

@@ -1,6 +1,7 @@
 import { CHART_LIMITS } from '@halfhitch/core';
 import { newId } from '../project/new-id.js';
 import { nameOf, type Project, renamed } from '../project/project.js';
+import { figures } from '../view/figures.js';
 import { StoreError } from './errors.js';
 import {
   forgetLeft,
@@ -563,7 +564,7 @@ async function refuseTooMany(shelves: Shelves): Promise<void> {
   if ((await shelves.keys('projects')).length < STORE_LIMITS.projects) return;
   throw new StoreError(
     'too-many',
-    `There are ${STORE_LIMITS.projects.toLocaleString('en-GB')} projects already, so this one is not kept. Export it to a file, or erase projects that you no longer need.`,
+    `There are ${figures(STORE_LIMITS.projects)} projects already, so this one is not kept. Export it to a file, or erase projects that you no longer need.`,
   );
 }
 

@@ -1,10 +1,10 @@
 import type { Session } from '../project/session.js';
 import type { Place } from '../view/fabric-picture.js';
+import { figures } from '../view/figures.js';
 import type { Piece } from '../work/messages.js';
 import { ChangeCount } from './changes-left.js';
 import type { Course, KnotPlace } from './course.js';
 import { type AlphaInHand, inHand } from './in-hand.js';
-import { number } from './progress-card.js';
 import { AlphaRows } from './row-marks.js';
 import { RowSheets } from './row-sheets.js';
 import { doneBefore, placeAfter, type Shape, shapeOf } from './shape.js';
@@ -49,7 +49,7 @@ export class AlphaCourse extends AlphaRows implements Course<AlphaInHand> {
   }
 
   placeInWords({ row, column }: KnotPlace): string {
-    return `row ${number(row + 1)}, base string ${column + 1}`;
+    return `row ${figures(row + 1)}, base string ${column + 1}`;
   }
 
   filledIn(row: number, across: number): Place {

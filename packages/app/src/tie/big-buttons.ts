@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { figures } from '../view/figures.js';
 import type { Course } from './course.js';
 import { capital, type InHand } from './in-hand.js';
-import { number } from './progress-card.js';
 
 export interface BigActions {
   done(): void;
@@ -36,7 +36,7 @@ export function bigButtons(
         ${
           hand === null
             ? ''
-            : `Row ${number(hand.knot.row + 1)} of ${number(course.rows)}, knot ${hand.knot.order + 1} of ${course.knotsIn(hand.knot.row)}`
+            : `Row ${figures(hand.knot.row + 1)} of ${figures(course.rows)}, knot ${hand.knot.order + 1} of ${course.knotsIn(hand.knot.row)}`
         }
       </p>
       <button type="button" @click=${act.close}>Close</button>

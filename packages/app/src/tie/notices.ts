@@ -1,6 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { counted, figures } from '../view/figures.js';
 import type { Course } from './course.js';
-import { number } from './progress-card.js';
 import type { Tying } from './tying.js';
 
 export interface NoticeActions {
@@ -44,9 +44,9 @@ export function notices(
       drift.what === 'row'
         ? html`<div class="tie-notice" role="alert">
           <p>
-            <strong>The drawing differs from what you have tied, from row ${number(drift.row + 1)} on.</strong>
+            <strong>The drawing differs from what you have tied, from row ${figures(drift.row + 1)} on.</strong>
             It was changed, or how it is knotted was, after those knots were tied. Your place is kept
-            at ${number(done)} ${done === 1 ? 'knot' : 'knots'}. Knots that are on the cord already
+            at ${counted(done, 'knot')}. Knots that are on the cord already
             don't change with the drawing.
           </p>
           ${
@@ -64,9 +64,9 @@ export function notices(
           <p>
             <strong>${
               course.kind === 'alpha'
-                ? html`You have tied ${number(done)} knots in rows of ${drift.was}, and the drawing
+                ? html`You have tied ${figures(done)} knots in rows of ${drift.was}, and the drawing
                 has rows of ${drift.now} now.`
-                : html`You have tied ${number(done)} knots with ${drift.was} strings, and the pattern
+                : html`You have tied ${figures(done)} knots with ${drift.was} strings, and the pattern
                 has ${drift.now} now.`
             }</strong> What is on the cord does not go on as this drawing, so
             nothing is counted until you say what is so.
@@ -81,7 +81,7 @@ export function notices(
               ? html`<button
                 type="button"
                 @click=${() => act.goTo(Math.floor(done / drift.was) * drift.now)}
-              >Go on at row ${number(Math.min(course.rows, Math.floor(done / drift.was) + 1))}</button>`
+              >Go on at row ${figures(Math.min(course.rows, Math.floor(done / drift.was) + 1))}</button>`
               : nothing
           }
           <button type="button" @click=${() => act.goTo(0)}>Begin a new piece</button>
@@ -90,7 +90,7 @@ export function notices(
     }
     ${
       done > total && drift.what === 'none'
-        ? html`<p class="note">You have tied ${number(done)} knots, more than the ${number(total)} that are drawn now.</p>`
+        ? html`<p class="note">You have tied ${figures(done)} knots, more than the ${figures(total)} that are drawn now.</p>`
         : nothing
     }
     ${
@@ -139,7 +139,7 @@ function fives(minutes: number): number {
 /** All is tied. */
 export function finished(total: number, active: string | null, again: () => void): TemplateResult {
   return html`
-    <h2 id="knot-name" class="tie-knot">All ${number(total)} knots are tied</h2>
+    <h2 id="knot-name" class="tie-knot">All ${figures(total)} knots are tied</h2>
     <p>
       ${active === null ? nothing : html`Your knotting took about ${active} in all, pauses left out.`}
       Look the piece over from both sides, draw up what hangs loose behind it, and finish the ends:

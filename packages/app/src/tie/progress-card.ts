@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { counted, figures } from '../view/figures.js';
 import type { Course, KnotPlace } from './course.js';
 import type { TimeLeft } from './time-left.js';
 import type { Tying } from './tying.js';
@@ -19,13 +20,13 @@ export function progressCard(
         place === null
           ? nothing
           : bar(
-              `Row ${number(place.row + 1)} of ${number(course.rows)}`,
+              `Row ${figures(place.row + 1)} of ${figures(course.rows)}`,
               place.order,
               course.knotsIn(place.row),
               `${place.order} of ${course.knotsIn(place.row)} knots`,
             )
       }
-      ${bar('The piece', done, total, `${number(done)} of ${number(total)} knots, ${percent(done, total)}`)}
+      ${bar('The piece', done, total, `${figures(done)} of ${figures(total)} knots, ${percent(done, total)}`)}
     </div>
     ${
       left === null
@@ -55,12 +56,12 @@ export function keptInWords({ keeping, kept, done }: Tying, lasting: boolean): s
     case 'keeping':
       return `${knots(kept)} kept; keeping on.`;
     case 'failed':
-      return `${knots(kept)} kept, ${number(done)} counted.`;
+      return `${knots(kept)} kept, ${figures(done)} counted.`;
   }
 }
 
 function knots(count: number): string {
-  return `${number(count)} ${count === 1 ? 'knot' : 'knots'}`;
+  return counted(count, 'knot');
 }
 
 function percent(done: number, total: number): string {
@@ -68,8 +69,4 @@ function percent(done: number, total: number): string {
   const share = Math.round((100 * Math.min(done, total)) / total);
   if (done > 0 && share === 0) return 'under 1 %';
   return `${done < total ? Math.min(99, share) : share} %`;
-}
-
-export function number(value: number): string {
-  return value.toLocaleString('en-GB');
 }

@@ -1,3 +1,5 @@
+import { figures } from '../view/figures.js';
+
 const MINUTE = 60;
 const HOUR = 60 * MINUTE;
 
@@ -8,7 +10,7 @@ export function aboutTime(seconds: number): string {
   if (seconds < HOUR) return minutes(Math.round(seconds / MINUTE / 5) * 5);
   const step = seconds < 6 * HOUR ? 10 : 30;
   const whole = Math.round(seconds / MINUTE / step) * step;
-  if (seconds >= 20 * HOUR) return `${Math.round(seconds / HOUR).toLocaleString('en-GB')} hours`;
+  if (seconds >= 20 * HOUR) return `${figures(Math.round(seconds / HOUR))} hours`;
   const hours = Math.floor(whole / 60);
   const rest = whole % 60;
   return rest === 0 ? (hours === 1 ? '1 hour' : `${hours} hours`) : `${hours} h ${rest} min`;

@@ -1,7 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Place } from '../view/fabric-picture.js';
+import { figures } from '../view/figures.js';
 import type { Course, KnotPlace } from './course.js';
-import { number } from './progress-card.js';
 
 export interface WhereActions {
   /** The chosen knot is the one to be tied next. */
@@ -83,7 +83,7 @@ function numberField(
   error: string,
 ): TemplateResult {
   return html`<label class="tie-field">
-    <span>${label} <span class="of">of ${number(most)}</span></span>
+    <span>${label} <span class="of">of ${figures(most)}</span></span>
     <input
       type="text"
       inputmode="numeric"

@@ -1,3 +1,4 @@
+import { counted } from './figures.js';
 import '@halfhitch/simulator';
 import '../ease/ease-panel.js';
 import '../mistakes/try-panel.js';
@@ -135,8 +136,7 @@ export class CheckView extends LitElement {
         <section class="card about" aria-labelledby="piece-name">
           <h2 id="piece-name">${piece.name === '' ? 'A chart without a name' : piece.name}</h2>
           <p class="size">
-            ${number(piece.rows)} ${piece.rows === 1 ? 'row' : 'rows'} of ${piece.columns}
-            ${piece.columns === 1 ? 'knot' : 'knots'}
+            ${counted(piece.rows, 'row')} of ${counted(piece.columns, 'knot')}
           </p>
           ${verdict(
             piece,
@@ -438,10 +438,6 @@ export class CheckView extends LitElement {
 
 function chosenIn(event: Event): string {
   return (event.target as HTMLSelectElement).value;
-}
-
-function number(value: number): string {
-  return value.toLocaleString('en-GB');
 }
 
 customElements.define('halfhitch-check', CheckView);

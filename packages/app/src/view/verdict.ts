@@ -1,6 +1,7 @@
 import type { Grade } from '@halfhitch/core';
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Place } from './fabric-picture.js';
+import { counted, figures } from './figures.js';
 
 const MOST_LISTED = 100;
 
@@ -47,14 +48,14 @@ export function verdict(
     <div class="verdict ${ok ? 'good' : 'bad'}">
       <p class="stamp">${ok ? 'Knots out as drawn' : 'Does not knot out as drawn'}</p>
       <p>
-        ${knots.toLocaleString('en-GB')} ${knots === 1 ? 'knot' : 'knots'},
-        ${halfHitches.toLocaleString('en-GB')} half hitches. ${changes}
+        ${counted(knots, 'knot')},
+        ${figures(halfHitches)} half hitches. ${changes}
       </p>
     </div>
     ${GRADES.map(({ grade, name }) => graded(piece, grade, name, show, short, where))}
     ${
       piece.findingCount > Math.min(MOST_LISTED, piece.findings.length)
-        ? html`<p>${piece.findingCount.toLocaleString('en-GB')} findings in all; the first are listed.</p>`
+        ? html`<p>${figures(piece.findingCount)} findings in all; the first are listed.</p>`
         : nothing
     }
   `;

@@ -1,3 +1,4 @@
+import { counted, figures } from '../../view/figures.js';
 import '@halfhitch/simulator';
 import { KNOT_KINDS, mirrorKnot, NO_STRING_HERE, printable } from '@halfhitch/core';
 import type { ForcedKnots } from '@halfhitch/core/solve';
@@ -215,14 +216,14 @@ export class DiagonalCheckView extends LitElement {
     return html`
       <h2 id="piece-name">${printable(pattern.name) || untitled('diagonal')}</h2>
       <p class="size">
-        ${count(pattern.rows, 'row')} on ${pattern.strings} strings
+        ${counted(pattern.rows, 'row')} on ${pattern.strings} strings
       </p>
       ${this.verdict(piece)}
       ${
         many === 0
           ? nothing
           : html`<p class="note">
-            ${many === 1 ? 'One knot shows' : `${many.toLocaleString('en-GB')} knots show`} something
+            ${many === 1 ? 'One knot shows' : `${figures(many)} knots show`} something
             else than the picture that is wanted. <a href="#draw">Find a way to knot it</a> in the
             Draw view.
           </p>`
@@ -351,10 +352,6 @@ export function watchedAt({ pattern, reading }: DiagonalPiece, place: Place): Wa
     return { string: one, colour: hex, name: colour?.name || hex };
   };
   return { kind, tying: string(tying), held: string(held) };
-}
-
-function count(many: number, what: string): string {
-  return `${many.toLocaleString('en-GB')} ${what}${many === 1 ? '' : 's'}`;
 }
 
 customElements.define('halfhitch-diagonal-check', DiagonalCheckView);

@@ -1,4 +1,5 @@
 import type { ForcedKnots } from '@halfhitch/core/solve';
+import { figures } from '../../view/figures.js';
 import { placeOf } from '../edit/places.js';
 import type { LatticeMark } from '../lattice/look.js';
 import { kindInWords } from '../lattice/words.js';
@@ -15,7 +16,7 @@ export function forcedMarks({ pattern }: DiagonalPiece, { kinds }: ForcedKnots):
 
 /** How much of a piece its picture alone decides. */
 export function forcedInWords({ status, forced }: ForcedKnots, knots: number): string {
-  const all = `${forced.toLocaleString('en-GB')} of ${knots.toLocaleString('en-GB')}`;
+  const all = `${figures(forced)} of ${figures(knots)}`;
   const rest = 'They have a dotted frame; each of the others could be of another kind too.';
   if (status === 'stopped') {
     return `The time ran out. ${all} knots can be of one kind only, as far as was read. ${rest}`;

@@ -1,5 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import { colourName } from '../../draw/edit/colours.js';
+import { figures } from '../../view/figures.js';
 import type { DiagonalPiece } from '../work/messages.js';
 
 /** Who ties how much, string by string. */
@@ -30,10 +31,10 @@ export function sharesCard({ shares, pattern }: DiagonalPiece): TemplateResult {
                 ${slot + 1}<span class="shares-colour">, ${shown === undefined ? '' : colourName(shown)}</span>
               </th>
               <td>
-                ${ties.toLocaleString('en-GB')}
+                ${figures(ties)}
                 <meter aria-hidden="true" min="0" max=${most} .value=${ties}></meter>
               </td>
-              <td>${holds.toLocaleString('en-GB')}</td>
+              <td>${figures(holds)}</td>
               <td>${ends + 1}</td>
             </tr>`;
           })}

@@ -1,5 +1,6 @@
 import { ANY_COLOUR, BARE, type Chart, type DiagonalPattern, NO_KNOT } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { counted } from '../../view/figures.js';
 import '../../draw/palette/palette.js';
 import '../../styles/diagonal.css';
 import type { Place } from '../../draw/edit/place.js';
@@ -347,7 +348,7 @@ export class DiagonalDrawView extends LitElement {
         <div class="draw-title">
           <h2 id="draw-name">${titleOf(open)}</h2>
           <p class="size">
-            ${pattern.rows.toLocaleString('en-GB')} ${pattern.rows === 1 ? 'row' : 'rows'} on
+            ${counted(pattern.rows, 'row')} on
             ${pattern.strings} strings
           </p>
         </div>
@@ -513,8 +514,7 @@ function colourUses(project: DiagonalProject): ColourUses {
   const many = usesOf(project);
   return {
     many,
-    inWords: (count) =>
-      `Hangs or is wanted in ${count.toLocaleString('en-GB')} ${count === 1 ? 'place' : 'places'}.`,
+    inWords: (count) => `Hangs or is wanted in ${counted(count, 'place')}.`,
     first: (colour) => ((many[colour] ?? 0) > 0 ? {} : null),
   };
 }

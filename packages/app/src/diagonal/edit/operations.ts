@@ -11,6 +11,7 @@ import {
   turnPicture,
 } from '@halfhitch/core';
 import type { DiagonalChange, DiagonalProject } from '../../project/project.js';
+import { figures } from '../../view/figures.js';
 
 /** A change of a whole pattern, and of the picture that is wanted of it. */
 export interface Operation {
@@ -63,9 +64,9 @@ export function doubled({ pattern, wanted }: DiagonalProject): DiagonalChange {
   if (rows > DIAGONAL_LIMITS.maxRows) {
     throw new InputError(
       'too-many-rows',
-      `It would have ${rows.toLocaleString('en-GB')} rows.`,
+      `It would have ${figures(rows)} rows.`,
       {},
-      `A pattern can have at most ${DIAGONAL_LIMITS.maxRows.toLocaleString('en-GB')}.`,
+      `A pattern can have at most ${figures(DIAGONAL_LIMITS.maxRows)}.`,
     );
   }
   const twice = (bytes: Uint8Array): Uint8Array => {

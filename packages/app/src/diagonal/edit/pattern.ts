@@ -14,6 +14,7 @@ import {
   simulateDiagonal,
 } from '@halfhitch/core';
 import type { DiagonalChange, DiagonalProject } from '../../project/project.js';
+import { figures } from '../../view/figures.js';
 import { indexOf, placeAtSlot, placeOf, slotOf } from './places.js';
 
 const readings = new WeakMap<DiagonalPattern, DiagonalReading>();
@@ -101,10 +102,10 @@ function check(what: string, many: number, least: number, most: number): void {
   throw new InputError(
     `${what}-limit`,
     Number.isInteger(many)
-      ? `A diagonal pattern cannot have ${many.toLocaleString('en-GB')} ${what}.`
+      ? `A diagonal pattern cannot have ${figures(many)} ${what}.`
       : `The number of ${what} is not a whole number.`,
     {},
-    `Keep to ${least} to ${most.toLocaleString('en-GB')} ${what}.`,
+    `Keep to ${least} to ${figures(most)} ${what}.`,
   );
 }
 

@@ -1,5 +1,6 @@
 import { type DiagonalRowInstructions, printable, simulateDiagonal } from '@halfhitch/core';
 import { html, nothing, type TemplateResult } from 'lit';
+import { counted } from '../../view/figures.js';
 import '../../styles/diagonal.css';
 import { CutDesk } from '../../cut/desk.js';
 import type { CutOutcome } from '../../cut/messages.js';
@@ -7,14 +8,7 @@ import '../../draw/palette/sample.js';
 import '../../keep/picture-of.js';
 import type { SheetChoice } from '../../print/choice.js';
 import { PAPERS } from '../../print/paper.js';
-import {
-  cautions,
-  cutPart,
-  many,
-  type Sheets,
-  SheetsBench,
-  section,
-} from '../../print/sheets-bench.js';
+import { cautions, cutPart, type Sheets, SheetsBench, section } from '../../print/sheets-bench.js';
 import { type DiagonalProject, titleOf } from '../../project/project.js';
 import type { DiagonalWritten } from '../work/messages.js';
 import { type LatticeImage, latticeImage, rowsOnPage } from './lattice-image.js';
@@ -107,7 +101,7 @@ export class DiagonalSheetsPanel extends SheetsBench<DiagonalProject, Made> {
       <section class="sheet-first">
         <h2>${title}</h2>
         <p>
-          ${many(pattern.rows, 'row')} on ${many(pattern.strings, 'string')}, knotted diagonally; each
+          ${counted(pattern.rows, 'row')} on ${counted(pattern.strings, 'string')}, knotted diagonally; each
           row is tied from the left.
           ${written.ok ? 'It knots out as drawn.' : html`<strong>It does not knot out as drawn: see the findings in the workbench first.</strong>`}
         </p>

@@ -1,5 +1,6 @@
 import type { DiagonalPattern, DiagonalPicture } from '@halfhitch/core';
 import type { DiagonalSolution } from '@halfhitch/core/solve';
+import { counted } from '../../view/figures.js';
 import { differing, shownBy } from '../edit/pattern.js';
 import { placeOf } from '../edit/places.js';
 import type { LatticeMark } from '../lattice/look.js';
@@ -48,7 +49,7 @@ export function differenceMarks(pattern: DiagonalPattern, wanted: DiagonalPictur
 export function foundInWords({ solution }: Offer): string {
   const { status, pattern, wrong, atLeastWrong, conflict } = solution;
   const many = wrong.length;
-  const differ = `${many.toLocaleString('en-GB')} ${many === 1 ? 'knot' : 'knots'}`;
+  const differ = counted(many, 'knot');
   const proven = many === atLeastWrong ? ', and no pattern comes nearer' : '';
   const nearest =
     pattern === null

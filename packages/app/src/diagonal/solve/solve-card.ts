@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { DiagonalProject } from '../../project/project.js';
+import { counted, figures } from '../../view/figures.js';
 import { differing, shownBy } from '../edit/pattern.js';
 import { foundInWords, type Offer } from './offer.js';
 import type { Search } from './search.js';
@@ -50,7 +51,7 @@ function state(project: DiagonalProject): TemplateResult {
     ${
       many === 0
         ? 'The knots show all that is wanted.'
-        : `Not knotted yet: ${many.toLocaleString('en-GB')} ${many === 1 ? 'knot shows' : 'knots show'} something else than is drawn.`
+        : `Not knotted yet: ${figures(many)} ${many === 1 ? 'knot shows' : 'knots show'} something else than is drawn.`
     }
   </p>`;
 }
@@ -89,7 +90,7 @@ function searching(search: Search, act: SolveActions): TemplateResult {
         ${
           progress?.wrong == null
             ? nothing
-            : html`Best so far: ${progress.wrong.toLocaleString('en-GB')} ${progress.wrong === 1 ? 'knot' : 'knots'} different.`
+            : html`Best so far: ${counted(progress.wrong, 'knot')} different.`
         }
       </p>
       <button type="button" aria-disabled=${String(isStopping)} @click=${() => act.stop()}>

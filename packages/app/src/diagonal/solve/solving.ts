@@ -1,6 +1,7 @@
 import type { DiagonalPattern } from '@halfhitch/core';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { DiagonalProject } from '../../project/project.js';
+import { figures } from '../../view/figures.js';
 import { drawnPicture } from '../edit/pattern.js';
 import { type Offer, offerOf } from './offer.js';
 import { Search } from './search.js';
@@ -114,9 +115,7 @@ export class Solving implements ReactiveController {
       this.told = { text: 'The search was stopped.', of: open };
     else if (outcome.solution.status === 'solved' && outcome.solution.pattern !== null) {
       host.take(outcome.solution.pattern, 'Find a way to knot it');
-      const seconds = outcome.solution.seconds.toLocaleString('en-GB', {
-        maximumFractionDigits: 1,
-      });
+      const seconds = figures(outcome.solution.seconds, 0, 1);
       const text = `Found in ${seconds} s: these strings and knots show just what was drawn.`;
       this.told = { text, of: host.open };
     } else {

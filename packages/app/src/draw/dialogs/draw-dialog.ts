@@ -1,5 +1,6 @@
 import type { Chart } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { counted } from '../../view/figures.js';
 import type { Place } from '../edit/place.js';
 import type { ChartForm } from './forms.js';
 import { type ChartMade, MAKERS, type MakerName } from './makers.js';
@@ -159,8 +160,7 @@ export class DrawDialog extends LitElement {
     const fits = row + made.rows <= chart.rows && column + made.columns <= chart.columns;
     return html`
       <p>
-        ${made.rows.toLocaleString('en-GB')} ${made.rows === 1 ? 'row' : 'rows'} of ${made.columns}
-        ${made.columns === 1 ? 'knot' : 'knots'}.
+        ${counted(made.rows, 'row')} of ${counted(made.columns, 'knot')}.
       </p>
       <div class="draw-row">
         <button

@@ -1,4 +1,5 @@
 import { CHART_LIMITS, type Chart, InputError } from '@halfhitch/core';
+import { figures } from '../../view/figures.js';
 import { type Area, clipped } from './area.js';
 import { isInside, type Place, type Size } from './place.js';
 
@@ -16,10 +17,10 @@ function check(what: 'rows' | 'columns', many: number, least: number, most: numb
   throw new InputError(
     `${what}-limit`,
     Number.isInteger(many)
-      ? `A chart cannot have ${many.toLocaleString('en-GB')} ${what}.`
+      ? `A chart cannot have ${figures(many)} ${what}.`
       : `The number of ${what} is not a whole number.`,
     place,
-    `Keep to ${least} to ${most.toLocaleString('en-GB')} ${what}.`,
+    `Keep to ${least} to ${figures(most)} ${what}.`,
   );
 }
 

@@ -1,4 +1,5 @@
 import { type Chart, directionOf, type StartSide } from '@halfhitch/core';
+import { counted } from '../../view/figures.js';
 import { colourName } from '../edit/colours.js';
 import type { Place, Size } from '../edit/place.js';
 
@@ -18,5 +19,5 @@ export function rowInWords(start: StartSide, row: number): string {
 /** "1,200 knots" */
 export function knotsInWords({ rows, columns }: Size): string {
   const many = rows * columns;
-  return `${many.toLocaleString('en-GB')} ${many === 1 ? 'knot' : 'knots'}`;
+  return counted(many, 'knot');
 }

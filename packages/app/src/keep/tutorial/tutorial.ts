@@ -15,6 +15,7 @@ import {
   type Section,
 } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { counted, figures } from '../../view/figures.js';
 import '../../view/swatch.js';
 
 /** How to knot one chart: the piece, its rows with their knots in motion and in words, its knots. */
@@ -57,8 +58,8 @@ export class Tutorial extends LitElement {
       <header>
         <h1>${titleOf(chart)}</h1>
         <p>
-          ${many(chart.rows, 'row')} of ${many(chart.columns, 'knot')} in
-          ${many(coloursUsed(chart), 'colour')}, with ${plan.edge} edges.
+          ${counted(chart.rows, 'row')} of ${counted(chart.columns, 'knot')} in
+          ${counted(coloursUsed(chart), 'colour')}, with ${plan.edge} edges.
         </p>
         <ul class="legend">${legend(chart)}</ul>
       </header>
@@ -118,7 +119,7 @@ export class Tutorial extends LitElement {
             .value=${String(this.row + 1)}
             @change=${(event: Event) => go(Math.round(Number((event.target as HTMLInputElement).value) || 1) - 1)}
           />
-          of ${plan.rows.toLocaleString('en-GB')}
+          of ${figures(plan.rows)}
         </label>
         ${turn('Next row', this.row + 1)}
       </nav>
@@ -171,10 +172,6 @@ function kindsOf(plan: Plan, reader: PlanReader): readonly KnotKind[] {
 
 function titleOf({ name }: Chart): string {
   return printable(name) || 'A knotted band';
-}
-
-function many(count: number, what: string): string {
-  return `${count.toLocaleString('en-GB')} ${what}${count === 1 ? '' : 's'}`;
 }
 
 customElements.define('halfhitch-tutorial', Tutorial);
