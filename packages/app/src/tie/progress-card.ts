@@ -1,19 +1,27 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { counted, figures } from '../view/figures.js';
 import type { Course, KnotPlace } from './course.js';
-import type { TimeLeft } from './time-left.js';
+import { timeLeft } from './time-left.js';
 import type { Tying } from './tying.js';
 
-/** How far the row and the piece are, how long the rest takes, and that the count is kept. */
+/**
+ * How far the row and the piece are, how long the rest takes, and that the count is kept.
+ *
+ * @param place of the knot in hand; null when all is tied
+ * @param lasting whether what is kept is still there when the page has been closed
+ */
 export function progressCard(
   tying: Tying,
   course: Course,
   place: KnotPlace | null,
-  left: TimeLeft | null,
   lasting: boolean,
 ): TemplateResult {
   const { done } = tying;
   const { total } = course;
+  const left =
+    place === null
+      ? null
+      : timeLeft(tying.times, { knots: total - done, changes: course.changesBetween(done, total) });
   return html`
     <div class="tie-bars">
       ${

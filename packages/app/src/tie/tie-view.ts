@@ -12,7 +12,8 @@ import { AlphaCourse } from './alpha-course.js';
 import type { Course, KnotPlace } from './course.js';
 import type { AlphaInHand } from './in-hand.js';
 import type { Shape } from './shape.js';
-import { type Stage, TieBench } from './tie-bench.js';
+import type { Stage } from './stage.js';
+import { TieBench } from './tie-bench.js';
 import type { Tying } from './tying.js';
 import type { WhereShown } from './where-card.js';
 

@@ -12,7 +12,7 @@ export interface TiedWork {
   readonly rows: TiedRows;
 }
 
-/** How far a piece is tied: counted here, kept at once, and in step with other windows. */
+/** Whether what is counted has reached the disk. */
 export type Keeping =
   /** What is counted is kept. */
   | 'kept'
@@ -20,7 +20,7 @@ export type Keeping =
   /** It is not kept; `problem` says why. */
   | 'failed';
 
-/** What was taken up between two countings. */
+/** What is known of knots that have just been counted. */
 export interface Counted {
   /** Seconds since the knot before, where that is known. */
   readonly seconds: number | null;

@@ -97,6 +97,17 @@ function numberField(
   </label>`;
 }
 
+/** The place that was filled in, or what is wrong with it. */
+export function placeFilledIn(course: Course, row: string, across: string): Place | string {
+  const atRow = readPlace(row, course.rows);
+  const { label, most } = course.across;
+  const last = atRow === null ? most(0) : most(atRow - 1);
+  const at = readPlace(across, last);
+  return atRow === null || at === null
+    ? `Fill in a row from 1 to ${course.rows} and a ${label.toLowerCase()} from 1 to ${last}.`
+    : course.filledIn(atRow, at);
+}
+
 /** A whole number that was filled in, or null when it is none from 1 to `most`. */
 export function readPlace(text: string, most: number): number | null {
   if (!/^\s*\d{1,6}\s*$/.test(text)) return null;
