@@ -29,7 +29,7 @@ export default defineConfig({
           name: 'browser',
           globalSetup: [...seeded.globalSetup, 'testing/app-address.ts'],
           setupFiles: seeded.setupFiles,
-          include: ['packages/{simulator,app}/test/browser/**/*.test.ts'],
+          include: ['packages/{simulator,app}/test/browser/**/*.test.ts', 'testing/**/*.test.ts'],
           // A browser that draws 3D in software is slow on a busy machine, and nothing is timed.
           testTimeout: 180_000,
           // A busy machine can keep a browser from seeing a key or a wheel; what is at fault fails twice.

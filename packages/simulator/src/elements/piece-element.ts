@@ -4,9 +4,8 @@ import type { PropertyDeclarations } from 'lit';
 import { type Chunks, linesBetween } from '../piece/chunks.js';
 import { type Knotting, PatternKnotting, PlanKnotting } from '../piece/knotting.js';
 import type { ThreadLine } from '../thread/thread-line.js';
-import type { LitScene } from '../webgl/lit-scene.js';
 import type { PieceScene } from '../webgl/piece-scene.js';
-import type { ContextUser } from '../webgl/shared-context.js';
+import type { ContextUser, StageScene } from '../webgl/stage-scene.js';
 import {
   StageElement,
   type StageMoment,
@@ -154,12 +153,12 @@ export class HalfhitchPiece extends StageElement {
     if (knotting === this.knotting) this.makeChunks = make;
   }
 
-  protected override async loadScene(): Promise<(user: ContextUser) => LitScene> {
+  protected override async loadScene(): Promise<(user: ContextUser) => StageScene> {
     const { PieceScene: Scene } = await import('../webgl/piece-scene.js');
     return (user) => new Scene(user);
   }
 
-  protected override poseScene(scene: LitScene, moment: StageMoment): void {
+  protected override poseScene(scene: StageScene, moment: StageMoment): void {
     const { chunks, first, last } = moment as PieceMoment;
     const view = { first, last, level: this.level(moment) };
     const only = this.stringMarked;

@@ -14,8 +14,7 @@ import { Player, type Score } from '../playback/player.js';
 import { type Camera, FIELD_OF_VIEW, frameBox } from '../thread/camera.js';
 import { ghostOf, trailOf } from '../thread/onion.js';
 import type { Box, Spotlight, ThreadLine } from '../thread/thread-line.js';
-import type { LitScene } from '../webgl/lit-scene.js';
-import type { ContextUser } from '../webgl/shared-context.js';
+import type { ContextUser, StageScene } from '../webgl/stage-scene.js';
 import type { ThreadScene } from '../webgl/thread-scene.js';
 import { CameraTurn, STAGE_VIEWS, type StageView } from './camera-turn.js';
 import { labelPlaces } from './label-places.js';
@@ -167,7 +166,7 @@ export abstract class StageElement extends LitElement {
   /** Says messages in the language this element is in. */
   protected words: Words = IN_ENGLISH;
   protected readonly player: Player;
-  private scene: LitScene | null = null;
+  private scene: StageScene | null = null;
   private sceneWanted = false;
   /** Grows whenever the scene is let go: what was on its way for an earlier time is dropped. */
   private sceneTime = 0;
@@ -527,13 +526,13 @@ export abstract class StageElement extends LitElement {
   }
 
   /** Loads what draws in 3D; a picture of something else than poses has a scene of its own. */
-  protected async loadScene(): Promise<(user: ContextUser) => LitScene> {
+  protected async loadScene(): Promise<(user: ContextUser) => StageScene> {
     const { ThreadScene: Scene } = await import('../webgl/thread-scene.js');
     return (user) => new Scene(user);
   }
 
   /** Puts what is to be seen into the scene that `loadScene` has made. */
-  protected poseScene(scene: LitScene, moment: StageMoment, beside: readonly ThreadLine[]): void {
+  protected poseScene(scene: StageScene, moment: StageMoment, beside: readonly ThreadLine[]): void {
     (scene as ThreadScene).pose([...moment.lines, ...beside], moment.spotlight ?? null);
   }
 

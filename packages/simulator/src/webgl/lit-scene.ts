@@ -10,13 +10,14 @@ import {
   ShadowMaterial,
 } from 'three';
 import { type Camera, cameraAxes, cameraPosition, FIELD_OF_VIEW } from '../thread/camera.js';
-import { type ContextUser, joinContext, leaveContext, sharedRenderer } from './shared-context.js';
+import { joinContext, leaveContext, sharedRenderer } from './shared-context.js';
+import type { ContextUser, StageScene } from './stage-scene.js';
 
 /** Pixels across the shadow picture: soft enough at this size, and cheap on a phone. */
 const SHADOW_PIXELS = 1024;
 
 /** Light, ground and camera, and drawing onto canvases with the shared context. */
-export class LitScene {
+export class LitScene implements StageScene {
   protected readonly scene = new Scene();
   protected readonly ground = new Color();
   protected readonly key = new DirectionalLight('#fffaf0', 2.5);
@@ -49,13 +50,11 @@ export class LitScene {
     );
   }
 
-  /** Colour behind the threads, into which far ones fade; any CSS colour that three reads. */
   setGround(colour: string): void {
     this.ground.set(colour);
     this.fog.color.copy(this.ground);
   }
 
-  /** Lets the browser make the programs ready beside other work; drawing sooner would wait. */
   async ready(): Promise<void> {
     const renderer = sharedRenderer();
     // Without the extension there is no asking, and three would complain on the console.
@@ -64,13 +63,6 @@ export class LitScene {
     }
   }
 
-  /**
-   * Draws the pose and copies it onto a canvas, whose width and height are in device pixels.
-   *
-   * @param reach radius in mm round the camera's target within which shadows fall
-   * @param zoom how much larger than the camera shows it
-   * @returns false when there is no context to draw with now
-   */
   drawOnto(canvas: HTMLCanvasElement, camera: Camera, reach: number, zoom = 1): boolean {
     const renderer = sharedRenderer();
     const { width, height } = canvas;

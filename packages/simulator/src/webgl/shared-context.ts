@@ -1,9 +1,5 @@
 import { NoToneMapping, PCFShadowMap, WebGLRenderer } from 'three';
-
-export interface ContextUser {
-  contextLost(): void;
-  contextRestored(): void;
-}
+import type { ContextUser } from './stage-scene.js';
 
 const users = new Set<ContextUser>();
 let renderer: WebGLRenderer | null = null;
