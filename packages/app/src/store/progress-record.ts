@@ -1,7 +1,10 @@
 import { CHART_LIMITS, DIAGONAL_LIMITS } from '@halfhitch/core';
+import { StoreError } from './errors.js';
 import { STORE_LIMITS } from './limits.js';
 import type { Progress, TimedKnots } from './progress.js';
-import { damaged, fieldsOf, time, whole } from './project-record.js';
+import { damaged, fieldsOf, time, whole } from './record-fields.js';
+import type { Shelves } from './shelves.js';
+import { revisionOf } from './unread-record.js';
 
 const FORMAT = 1;
 
@@ -9,7 +12,7 @@ const MOST_ACROSS = Math.max(CHART_LIMITS.maxColumns, DIAGONAL_LIMITS.maxStrings
 const MOST_ROWS = Math.max(CHART_LIMITS.maxRows, DIAGONAL_LIMITS.maxRows);
 
 /** How progress lies in the storage. */
-export function progressRecord(progress: Progress): Record<string, unknown> {
+function progressRecord(progress: Progress): Record<string, unknown> {
   const { id: _, times, ...fields } = progress;
   const last = times.slice(-STORE_LIMITS.times);
   return {
@@ -20,6 +23,28 @@ export function progressRecord(progress: Progress): Record<string, unknown> {
     knots: Uint16Array.from(last, ({ knots }) => knots),
     changes: Uint16Array.from(last, ({ changes }) => changes),
   };
+}
+
+/**
+ * Puts progress in its place, with a revision of its own.
+ *
+ * @throws StoreError `newer` when a later revision lies there that is not to be replaced
+ */
+export async function putProgress(
+  shelves: Shelves,
+  progress: Progress,
+  replace: boolean,
+): Promise<Progress> {
+  const last = revisionOf(await shelves.get('progress', progress.id));
+  if (!replace && last > progress.revision) {
+    throw new StoreError(
+      'newer',
+      'Knots of this piece were counted in another window meanwhile. Its count holds.',
+    );
+  }
+  const next = { ...progress, revision: Math.max(last, progress.revision) + 1 };
+  await shelves.put('progress', progress.id, progressRecord(next));
+  return next;
 }
 
 /**

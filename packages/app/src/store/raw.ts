@@ -1,5 +1,20 @@
+import { type Backing, OF_A_PROJECT } from './shelves.js';
+
 /** Deeper, nothing that was ever kept goes. */
 const DEEPEST = 12;
+
+/** All that lies there of a project, however broken, as JSON text in a file. */
+export async function rawFile(backing: Backing, id: string): Promise<Blob> {
+  const parts: Record<string, unknown> = {};
+  for (const shelf of OF_A_PROJECT) {
+    try {
+      parts[shelf] = await backing.work([shelf], 'readonly', (shelves) => shelves.get(shelf, id));
+    } catch {
+      parts[shelf] = 'The browser cannot read it.';
+    }
+  }
+  return new Blob([rawText({ id, ...parts })], { type: 'application/json' });
+}
 
 /** A record as text, however broken, so that it can be sent to someone who may mend it. */
 export function rawText(record: unknown): string {

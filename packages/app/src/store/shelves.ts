@@ -8,6 +8,9 @@
  */
 export const SHELVES = ['projects', 'charts', 'thumbnails', 'progress', 'kept'] as const;
 
+/** Those that hold something of a project, by its id. */
+export const OF_A_PROJECT = ['projects', 'charts', 'thumbnails', 'progress'] as const;
+
 export type Shelf = (typeof SHELVES)[number];
 
 /** What can be done within one piece of work. */
