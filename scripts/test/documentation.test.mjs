@@ -9,6 +9,7 @@ import {
   symlinkSync,
   writeFileSync,
 } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -164,6 +165,32 @@ describe('the documentation', () => {
       const { format } = JSON.parse(block.text);
       if (!block.text.includes('…')) readers[format]?.(block.text);
     }
+  });
+
+  it('shows documents that fit their schemas, of every format', () => {
+    const { Ajv2020 } = createRequire(join(packageFolder('core'), 'package.json'))(
+      'ajv/dist/2020.js',
+    );
+    const schemas = join(packageFolder('core'), 'schema');
+    const ajv = new Ajv2020({ strict: true });
+    for (const file of readdirSync(schemas)) ajv.addSchema(readJson(join(schemas, file)));
+    const shown = new Set();
+    for (const block of of('json')) {
+      const document = JSON.parse(block.text);
+      if (!/^halfhitch-/.test(document.format) || block.text.includes('…')) continue;
+      const name = `${document.format.replace('halfhitch-', '')}-${document.version}.schema.json`;
+      const check = ajv.getSchema(name);
+      expect([placeOf(block), check?.(document), check?.errors]).toEqual([
+        placeOf(block),
+        true,
+        null,
+      ]);
+      shown.add(name);
+    }
+    // A picture that is wanted and a diagonal project are shown as text and told of in words.
+    expect([...shown].sort()).toEqual(
+      readdirSync(schemas).filter((name) => !/^(diagonal-picture-1|project-2)\./.test(name)),
+    );
   });
 
   it('shows diagonal patterns and wanted pictures that are read', async () => {

@@ -29,6 +29,9 @@ const VERSIONS = { alpha: 1, diagonal: 2 } as const;
 const OPTIONAL = ['id', 'created', 'changed', 'cut', 'progress'];
 const PROGRESS_KEYS = ['done', 'columns', 'seconds', 'marks'];
 
+/** ISO 8601, with the day, the time and the zone, from 1970 on. */
+const TIME = /^(?:19[7-9]\d|[2-9]\d{3})-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d{1,9})?(?:Z|[+-]\d\d:\d\d)$/;
+
 /** More seconds than any piece takes: thirty years. */
 const MOST_SECONDS = 1_000_000_000;
 
@@ -184,7 +187,8 @@ function readId(json: JsonText): string {
 
 function readTime(json: JsonText): number {
   const at = json.mark;
-  const time = Date.parse(json.string());
+  const text = json.string();
+  const time = TIME.test(text) ? Date.parse(text) : Number.NaN;
   if (!(time >= 0)) {
     json.fail('time', 'This is no time.', 'Write it as "2027-05-01T12:00:00Z".', at);
   }

@@ -5,6 +5,7 @@ import type { Download, Page } from 'playwright-core';
 import { describe, inject } from 'vitest';
 import { DESKTOP, expect, PHONE, test } from '../../../../testing/browser.js';
 import { readProjectDocument } from '../../src/keep/project-document.js';
+import { fitsProjectSchema } from '../keep/project-schemas.js';
 import { seriousFindings, smallTargets } from './axe.js';
 import { asText, type ChosenFile, choose, drop, STILL, textChart } from './workbench.js';
 
@@ -192,6 +193,7 @@ describe('keep', () => {
     expect(project.name).toBe('heron.halfhitch.json');
     const kept = readProjectDocument(project.bytes.toString()).project;
     expect(kept).toMatchObject({ kind: 'alpha', chart: read });
+    expect(fitsProjectSchema(JSON.parse(project.bytes.toString()))).toBe(true);
 
     const svg = await exported(page, 'SVG picture');
     const seen = await page.evaluate(async (text) => {
