@@ -1,7 +1,7 @@
 import { InputError } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { breakDocument } from '../../../core/test/support/break-document.js';
+import { breakDocument } from '../../../../testing/break-document.js';
 import { USUAL_SETTINGS } from '../../src/cut/settings.js';
 import { printProjectDocument, readProjectDocument } from '../../src/keep/project-document.js';
 import type { Project } from '../../src/project/project.js';

@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { breakDocument } from '../../../../testing/break-document.js';
 import { printChartDocument, readChartDocument } from '../../src/index.js';
 import { anyChartOfFile } from '../support/any-chart-file.js';
-import { breakDocument } from '../support/break-document.js';
 import { readOrRefusal, refusal } from '../support/refusal.js';
 
 const schema: object = JSON.parse(

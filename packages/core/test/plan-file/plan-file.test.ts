@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { breakDocument } from '../../../../testing/break-document.js';
 import {
   PLAN_LIMITS,
   type Plan,
@@ -12,7 +13,6 @@ import {
   StepList,
   verifyPlan,
 } from '../../src/index.js';
-import { breakDocument } from '../support/break-document.js';
 import { anyChart, anyEdge, anyStart, drawn } from '../support/charts.js';
 import { readOrRefusal, refusal } from '../support/refusal.js';
 

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { breakDocument } from '../../../../../testing/break-document.js';
 import {
   printDiagonalDocument,
   printDiagonalPictureDocument,
@@ -10,7 +11,6 @@ import {
   readDiagonalText,
 } from '../../../src/index.js';
 import { anyDiagonalOfFile, anyPictureOfFile } from '../../support/any-diagonal-file.js';
-import { breakDocument } from '../../support/break-document.js';
 import { readOrRefusal, refusal } from '../../support/refusal.js';
 
 const schemaOf = (name: string): object =>

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { breakDocument } from '../../../../../testing/break-document.js';
 import { anyDiagonal, zigzagOf } from '../../../../../testing/diagonals.js';
 import {
   DIAGONAL_PLAN_LIMITS,
@@ -11,7 +12,6 @@ import {
   readDiagonalPlan,
   readPlan,
 } from '../../../src/index.js';
-import { breakDocument } from '../../support/break-document.js';
 import { readOrRefusal, refusal } from '../../support/refusal.js';
 
 const schema: object = JSON.parse(
