@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { CACHE, LIBRARIES, packageFolder, readJson } from './repository.mjs';
 
@@ -40,7 +40,7 @@ export async function checkApi({ write = false } = {}) {
         compiler: { tsconfigFilePath: join(folder, 'tsconfig.json') },
         apiReport: {
           enabled: true,
-          reportFolder: write ? reportFolder : temporary,
+          reportFolder: temporary,
           reportTempFolder: temporary,
           reportFileName: report,
         },
@@ -61,16 +61,38 @@ export async function checkApi({ write = false } = {}) {
     const { succeeded } = Extractor.invoke(config, { localBuild: true, messageCallback: quiet });
     const file = `${report}.api.md`;
     if (!succeeded) return `${file}: the exports could not be read`;
-    if (write) return undefined;
+    const now = inOrder(readFileSync(join(temporary, file), 'utf8'));
     const kept = join(reportFolder, file);
+    if (write) {
+      writeFileSync(kept, now);
+      return undefined;
+    }
     if (!existsSync(kept)) return `${kept} is missing`;
-    const lines = [kept, join(temporary, file)].map((path) =>
-      readFileSync(path, 'utf8').split('\n'),
-    );
-    const at = lines[1].findIndex((line, i) => line !== lines[0][i]);
-    if (at < 0 && lines[0].length === lines[1].length) return undefined;
-    return `${kept}, line ${at < 0 ? lines[1].length : at + 1}: ${JSON.stringify(lines[0][at] ?? '')} is now ${JSON.stringify(lines[1][at] ?? '')}`;
+    const difference = firstDifference(readFileSync(kept, 'utf8'), now);
+    return difference === null ? undefined : `${kept}, ${difference}`;
   }
+}
+
+/** The compiler lists the words of a union in the order in which it met them, which is no change. */
+function inOrder(report) {
+  return report.replace(/"[^"\n]*"(?: \| "[^"\n]*")+/g, (union) =>
+    union.split(' | ').sort().join(' | '),
+  );
+}
+
+/** Characters of a line that are shown from where it differs. */
+const SHOWN = 160;
+
+function firstDifference(before, after) {
+  if (before === after) return null;
+  const [old, now] = [before, after].map((text) => text.split('\n'));
+  const at = now.findIndex((line, i) => line !== old[i]);
+  if (at < 0) return `line ${now.length + 1} and what follows is gone`;
+  const lines = [old[at] ?? '', now[at]];
+  const same = [...lines[1]].findIndex((letter, i) => letter !== lines[0][i]);
+  const from = Math.max(0, (same < 0 ? lines[1].length : same) - SHOWN / 4);
+  const [was, is] = lines.map((line) => JSON.stringify(line.slice(from, from + SHOWN)));
+  return `line ${at + 1}: ${was} is now ${is}`;
 }
 
 /** The entries of a package that have types of their own, each with the name of its report. */

@@ -113,25 +113,27 @@ function membersOf(node, checker) {
   return members;
 }
 
-/** What one file says of parts and custom properties in its styles and templates. */
+/** A file and those it is put together from; other elements have parts of their own. */
+function filesFrom(file, found = new Set()) {
+  if (found.has(file)) return found;
+  found.add(file);
+  for (const [, path] of readFileSync(file, 'utf8').matchAll(/from '(\.[^']*)\.js'/g)) {
+    if (!path.endsWith('-element')) filesFrom(join(dirname(file), `${path}.ts`), found);
+  }
+  return found;
+}
+
+/** What the styles and templates of classes say of parts and custom properties. */
 function partsIn(line) {
   const parts = new Set();
   const properties = new Set();
-  const files = new Set(line.map((node) => node.getSourceFile().fileName));
-  const styles = [...files].flatMap((file) => {
+  const files = line.flatMap((node) => [...filesFrom(node.getSourceFile().fileName)]);
+  for (const file of new Set(files)) {
     const text = readFileSync(file, 'utf8');
-    return [...text.matchAll(/from '\.\/([\w-]+)\.js'/g)]
-      .map(([, name]) => join(ELEMENTS, `${name}.ts`))
-      .concat(file)
-      .filter((path) => /(styles|controls|shows|element)\.ts$/.test(path));
-  });
-  for (const path of new Set(styles)) {
-    if (/-element\.ts$/.test(path) && !files.has(path)) continue;
-    const text = readFileSync(path, 'utf8');
-    for (const [, names] of text.matchAll(/part="([^"]+)"/g)) {
+    for (const [, names] of text.matchAll(/\bpart="([^"]+)"/g)) {
       for (const name of names.split(' ')) parts.add(name);
     }
-    if (/setAttribute\('part', 'label'\)/.test(text)) parts.add('label');
+    for (const [, name] of text.matchAll(/setAttribute\('part', '([^']+)'\)/g)) parts.add(name);
     for (const [name] of text.matchAll(/--halfhitch-[a-z-]+/g)) properties.add(name);
   }
   return { parts: [...parts].sort(), properties: [...properties].sort() };

@@ -7,16 +7,17 @@ import { HalfhitchRow } from './elements/row-element.js';
 import type { Messages } from './messages/catalogue.js';
 import type { LessonKey } from './messages/lessons-english.js';
 
-export type { StageView } from './elements/camera-turn.js';
 export { HalfhitchKnot } from './elements/knot-element.js';
 export { type AnswerDetail, HalfhitchLesson } from './elements/lesson-element.js';
 export { HalfhitchPicture } from './elements/picture-element.js';
 export { HalfhitchPiece } from './elements/piece-element.js';
 export { HalfhitchRow } from './elements/row-element.js';
-export type { StageControls } from './elements/stage-controls.js';
-export type { StageElement, StepDetail, TiedDetail } from './elements/stage-element.js';
+export type { StageElement } from './elements/stage-element.js';
 export { MESSAGES } from './messages/words.js';
 export { patternFromText, planFromText } from './plan-from-text.js';
+export type { StageView } from './stage/camera-turn.js';
+export type { StageControls } from './stage/controls.js';
+export type { StepDetail, TiedDetail } from './stage/news.js';
 
 /**
  * The messages of the lessons, for pages that add a language to them and have no bundler to reach

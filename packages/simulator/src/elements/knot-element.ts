@@ -8,12 +8,9 @@ import {
   plainNames,
   undoingWords,
 } from '../knot/knot-words.js';
-import {
-  StageElement,
-  type StageMoment,
-  type StageWords,
-  type TiedDetail,
-} from './stage-element.js';
+import type { StageMoment, StageWords } from '../stage/moment.js';
+import type { TiedDetail } from '../stage/news.js';
+import { StageElement } from './stage-element.js';
 
 /**
  * `<halfhitch-knot>`: one knot being tied, half hitch by half hitch.

@@ -3,15 +3,12 @@ import type { Level } from '@halfhitch/geometry/fabric';
 import type { PropertyDeclarations } from 'lit';
 import { type Chunks, linesBetween } from '../piece/chunks.js';
 import { type Knotting, PatternKnotting, PlanKnotting } from '../piece/knotting.js';
+import type { StageMoment, StageWords } from '../stage/moment.js';
+import type { TiedDetail } from '../stage/news.js';
 import type { ThreadLine } from '../thread/thread-line.js';
 import type { PieceScene } from '../webgl/piece-scene.js';
 import type { ContextUser, StageScene } from '../webgl/stage-scene.js';
-import {
-  StageElement,
-  type StageMoment,
-  type StageWords,
-  type TiedDetail,
-} from './stage-element.js';
+import { StageElement } from './stage-element.js';
 
 /** Seconds for a knot at speed 1. */
 const KNOT_SECONDS = 0.9;

@@ -11,12 +11,9 @@ import { PatternRow } from '../row/pattern-row.js';
 import { PlanRow } from '../row/plan-row.js';
 import type { RowShown } from '../row/row-shown.js';
 import { said } from '../row/row-words.js';
-import {
-  StageElement,
-  type StageMoment,
-  type StageWords,
-  type TiedDetail,
-} from './stage-element.js';
+import type { StageMoment, StageWords } from '../stage/moment.js';
+import type { TiedDetail } from '../stage/news.js';
+import { StageElement } from './stage-element.js';
 
 /** Seconds for a half hitch in a row, and for another move, at speed 1. */
 const HALF_SECONDS = 2.6;

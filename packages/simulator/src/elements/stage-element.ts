@@ -1,78 +1,31 @@
 import {
-  html,
   LitElement,
-  nothing,
   type PropertyDeclarations,
   type PropertyValues,
   type TemplateResult,
 } from 'lit';
-import { drawFlat } from '../flat/draw-flat.js';
-import { flatPicture } from '../flat/flat-picture.js';
-import { directionOfText, languageOf } from '../messages/catalogue.js';
+import { languageOf } from '../messages/catalogue.js';
 import { IN_ENGLISH, MESSAGES, type Words } from '../messages/words.js';
 import { Player, type Score } from '../playback/player.js';
-import { type Camera, FIELD_OF_VIEW, frameBox } from '../thread/camera.js';
-import { ghostOf, trailOf } from '../thread/onion.js';
-import type { Box, Spotlight, ThreadLine } from '../thread/thread-line.js';
+import { besideAt } from '../stage/beside-lines.js';
+import { CameraTurn, STAGE_VIEWS, type StageView } from '../stage/camera-turn.js';
+import type { StageControls } from '../stage/controls.js';
+import { Frames } from '../stage/frames.js';
+import { Handling } from '../stage/handling.js';
+import type { StageMoment, StageWords } from '../stage/moment.js';
+import { News, type TiedDetail } from '../stage/news.js';
+import { paint } from '../stage/paint.js';
+import { Preferences } from '../stage/preferences.js';
+import { type Drawing, SceneHolder } from '../stage/scene-holder.js';
+import { stageStyles } from '../stage/styles.js';
+import { stageTemplate } from '../stage/template.js';
+import type { ThreadLine } from '../thread/thread-line.js';
 import type { ContextUser, StageScene } from '../webgl/stage-scene.js';
 import type { ThreadScene } from '../webgl/thread-scene.js';
-import { CameraTurn, STAGE_VIEWS, type StageView } from './camera-turn.js';
-import { labelPlaces } from './label-places.js';
-import { type StageControls, type StageSwitch, stageControls } from './stage-controls.js';
-import { stageStyles } from './stage-styles.js';
 
-export type { StageView } from './camera-turn.js';
-
-/** What a position shows and says. */
-export interface StageMoment {
-  readonly lines: readonly ThreadLine[];
-  /** What the picture must hold. */
-  readonly box: Box;
-  /** What is to be looked at: threads farther from it than its radius in mm are faded. */
-  readonly spotlight?: Spotlight;
-  /** Middle of what the magnifier shows, in mm, y up; none for no magnifier. */
-  readonly crossing?: readonly [number, number, number];
-  /** Width of what the magnifier shows, in mm; default: a fixed part of the picture. */
-  readonly magnified?: number;
-}
-
-export interface StageWords {
-  readonly heading: string;
-  readonly moves: readonly string[];
-  /** Place in `moves`; -1 when none is being made. */
-  readonly current: number;
-  /** Said move by move, when the maker goes at their own pace. */
-  readonly said: string;
-  /** Said while playing, when moves pass too fast. */
-  readonly saidPlaying: string;
-}
-
-export interface StepDetail {
-  /** Position reached. */
-  readonly position: number;
-  /** Steps done by then. */
-  readonly done: number;
-  readonly text: string;
-}
-
-/** Of `halfhitch-knot` and `halfhitch-row`: what has just been tied, counted from 0. */
-export interface TiedDetail {
-  readonly row: number;
-  /** Place in its row in the order of knotting; null for a row. */
-  readonly knot: number | null;
-}
-
-type Drawing = 'waiting' | 'webgl' | 'flat';
-
-const TURN_STEP = Math.PI / 24;
-/** Device pixels for each CSS pixel: more costs a phone much and shows little. */
-const MOST_PIXELS = 2;
-/** Positions between the lines of a trail, and how many there are. */
-const TRAIL_STEP = 0.07;
-const TRAIL_LINES = 4;
-const MAGNIFICATION = 3.4;
-/** How much of its own width a label goes to the left of its place. */
-const LABEL_SHIFT = { left: 1, across: 0.5, right: 0 } as const;
+const NOTHING_PLAYED: Score = { length: 0, stops: [0], stills: [0], secondsAt: () => 1 };
+/** More at once would keep the page waiting. */
+const MOST_STEPS = 10_000;
 
 /**
  * A picture of threads that is played: the stage, its words and its controls. What is played
@@ -165,22 +118,46 @@ export abstract class StageElement extends LitElement {
 
   /** Says messages in the language this element is in. */
   protected words: Words = IN_ENGLISH;
-  protected readonly player: Player;
-  private scene: StageScene | null = null;
-  private sceneWanted = false;
-  /** Grows whenever the scene is let go: what was on its way for an earlier time is dropped. */
-  private sceneTime = 0;
+  private language = 'en';
+  protected readonly player = new Player(NOTHING_PLAYED, {
+    moved: () => this.moved(),
+    ended: () => this.ended(),
+  });
   private readonly turn = new CameraTurn();
-  private frame = 0;
-  private lastTick = 0;
-  private onScreen = false;
-  private stale = true;
-  private watchers: { disconnect(): void }[] = [];
-  private stopsDone = 0;
-  private knotsDone = 0;
-  private readonly calm = matchMedia('(prefers-reduced-motion: reduce)');
-  private readonly dark = matchMedia('(prefers-color-scheme: dark)');
-  private drag: { id: number; x: number; y: number } | null = null;
+  private readonly preferences = new Preferences(this, () => this.preferred());
+  private readonly frames = new Frames(this, {
+    player: this.player,
+    turn: this.turn,
+    draw: () => this.draw(),
+    seen: () => void this.scenes.want(),
+  });
+  private readonly scenes = new SceneHolder(this, {
+    loadPoses: () => this.loadPoses(),
+    loadScene: () => this.loadScene(),
+    posed: () => this.redraw(),
+    fill: (scene) => {
+      const moment = this.momentAt(this.position);
+      if (moment !== null) this.poseScene(scene, moment, []);
+    },
+    show: (drawing, notice) => {
+      this.drawing = drawing;
+      this.notice = notice;
+    },
+  });
+  private readonly news = new News(this, this.player, {
+    knotsDoneAt: (position) => this.knotsDoneAt(position),
+    textAt: (position) => this.wordsAt(position).said,
+    tiedAs: (knot) => this.tiedAs(knot),
+  });
+  private readonly handling = new Handling(this, {
+    player: this.player,
+    turn: this.turn,
+    preferences: this.preferences,
+    redraw: () => this.redraw(),
+    holding: (on) => {
+      this.turning = on;
+    },
+  });
 
   constructor() {
     super();
@@ -197,10 +174,6 @@ export abstract class StageElement extends LitElement {
     this.drawing = 'waiting';
     this.notice = '';
     this.turning = false;
-    this.player = new Player(
-      { length: 0, stops: [0], stills: [0], secondsAt: () => 1 },
-      { moved: () => this.moved(), ended: () => this.ended() },
-    );
   }
 
   /** Loads what poses are made from: large, so not before an element comes into sight. */
@@ -233,24 +206,24 @@ export abstract class StageElement extends LitElement {
   }
 
   get length(): number {
-    return this.scoreNow.length;
+    return this.player.score.length;
   }
 
   play(): void {
     if (this.playing || this.still) return;
-    this.player.speed = this.speedInUse;
-    this.player.stills = this.calm.matches;
+    this.player.speed = this.speed;
+    this.player.stills = this.preferences.calm;
     this.player.play();
-    this.lastTick = 0;
-    this.changed();
-    this.fire('halfhitch-play');
+    this.frames.start();
+    this.requestUpdate();
+    this.news.fire('halfhitch-play');
   }
 
   pause(): void {
     if (!this.playing) return;
     this.player.pause();
-    this.changed();
-    this.fire('halfhitch-pause');
+    this.requestUpdate();
+    this.news.fire('halfhitch-pause');
   }
 
   /** Goes to a position; playing goes on from there. */
@@ -261,7 +234,7 @@ export abstract class StageElement extends LitElement {
   /** Goes on by some half hitches or steps, or back by as many when `steps` is below 0. */
   step(steps = 1): void {
     this.pause();
-    const many = Math.min(10_000, Math.abs(Math.trunc(steps) || 0));
+    const many = Math.min(MOST_STEPS, Math.abs(Math.trunc(steps) || 0));
     for (let i = 0; i < many; i++) this.player.step(steps < 0 ? -1 : 1);
   }
 
@@ -282,34 +255,24 @@ export abstract class StageElement extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.readLanguage();
-    this.calm.addEventListener('change', this.onPreference);
-    this.dark.addEventListener('change', this.onPreference);
-    void this.updateComplete.then(() => this.watch());
+    void this.updateComplete.then(() => this.frames.watch(this.stage));
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.pause();
-    this.calm.removeEventListener('change', this.onPreference);
-    this.dark.removeEventListener('change', this.onPreference);
-    for (const watcher of this.watchers) watcher.disconnect();
-    this.watchers = [];
-    cancelAnimationFrame(this.frame);
-    this.frame = 0;
-    this.onScreen = false;
-    this.letSceneGo();
   }
 
   protected override willUpdate(changes: PropertyValues<this>): void {
     this.readLanguage();
-    if (changes.has('speed')) this.player.speed = this.speedInUse;
+    if (changes.has('speed')) this.player.speed = this.speed;
     this.player.loop = this.loop;
     this.player.backward = this.backward;
     if (changes.has('view')) {
       const first = changes.get('view') === undefined;
       if (!STAGE_VIEWS.includes(this.view)) this.view = 'front';
-      this.turn.to(this.view, this.mirror, first || this.calm.matches);
-      if (!first) this.fire('halfhitch-view');
+      this.turn.to(this.view, this.mirror, first || this.preferences.calm);
+      if (!first) this.news.fire('halfhitch-view');
     }
   }
 
@@ -317,8 +280,7 @@ export abstract class StageElement extends LitElement {
     this.toggleAttribute('playing', this.playing);
     // Not at every frame: only where it comes to rest.
     if (!this.playing) this.setAttribute('position', String(this.position));
-    this.stale = true;
-    this.wake();
+    this.redraw();
   }
 
   private readLanguage(): void {
@@ -327,202 +289,36 @@ export abstract class StageElement extends LitElement {
     this.language = language;
     this.words = MESSAGES.in(language);
   }
-  private language = 'en';
 
   /** Takes over a new score; the position becomes `at`. */
   protected score(score: Score, at: number): void {
-    this.scoreNow = score;
     this.player.load(score);
     this.player.seek(at);
-    this.stopsDone = this.doneAt(this.position);
-    this.knotsDone = this.knotsDoneAt(this.position);
-    this.changed();
+    this.news.startHere();
+    this.requestUpdate();
   }
-  private scoreNow: Score = { length: 0, stops: [0], stills: [0], secondsAt: () => 1 };
 
   protected override render(): TemplateResult {
-    const said = this.wordsAt(this.position);
-    const { playing, words } = this;
-    const picture = words('picture.from', {
+    const { words, language, drawing, notice, turning, handling } = this;
+    return stageTemplate({
+      stage: this,
+      handling,
+      language,
+      words,
       picture: this.pictureName,
-      view: words(`view.${this.view}`),
+      drawing,
+      notice,
+      turning,
+      said: this.wordsAt(this.position),
+      brisk: this.playing && !this.preferences.calm,
+      short: !this.labelled,
+      step: this.stepName,
     });
-    return html`
-      <div class="all" dir=${directionOfText(this.language)}>
-        <div
-          class="stage ${this.turning ? 'turning' : ''}"
-          part="stage"
-          tabindex="0"
-          role="group"
-          aria-roledescription=${words(this.still ? 'control.stillPicture' : 'control.movingPicture')}
-          aria-label=${picture}
-          aria-describedby=${this.controls === 'all' && !this.still ? 'hint' : nothing}
-          @keydown=${this.onKey}
-          @pointerdown=${this.onPointerDown}
-          @pointermove=${this.onPointerMove}
-          @pointerup=${this.onPointerUp}
-          @pointercancel=${this.onPointerUp}
-        >
-          ${this.picture()}
-          <span class="side" aria-hidden="true">${words(`view.${this.view}Cap`)}</span>
-        </div>
-        ${
-          this.notice === ''
-            ? nothing
-            : html`<p class="notice" part="notice">${words(this.notice)}</p>`
-        }
-        ${stageControls({
-          words,
-          show: this.still ? 'none' : this.controls,
-          heading: said.heading,
-          step: this.stepName,
-          position: this.position,
-          length: this.length,
-          playing,
-          speed: this.speed,
-          view: this.view,
-          views: STAGE_VIEWS,
-          switches: this.switches,
-          play: this.onPlay,
-          seek: this.onScrub,
-          stepBy: (way) => this.step(way),
-          flip: () => this.flip(),
-          setSpeed: (speed) => {
-            this.speed = speed;
-          },
-          setView: (view) => {
-            this.view = view;
-          },
-          toggle: (name, on) => {
-            this[name] = on;
-          },
-          key: this.onControlKey,
-        })}
-        ${this.still ? nothing : this.moves(said)}
-      </div>
-    `;
-  }
-
-  /** The moves in writing, and what a screen reader says of them. */
-  private moves(said: StageWords): TemplateResult {
-    const { playing, words } = this;
-    return html`
-        <div class="caption ${this.labelled ? '' : 'short'}" part="caption" aria-hidden="true">
-          <slot name="caption">
-            <p class="heading">${said.heading}</p>
-            ${
-              said.moves.length === 0
-                ? nothing
-                : html`<ol>
-                  ${said.moves.map(
-                    (move, i) =>
-                      html`<li class=${i === said.current ? 'current' : ''}>${move}</li>`,
-                  )}
-                </ol>`
-            }
-          </slot>
-        </div>
-        <p class="said" part="live" aria-live="polite" aria-atomic="true">
-          ${playing && !this.calm.matches ? said.saidPlaying : said.said}
-        </p>
-        ${
-          this.controls === 'all'
-            ? html`<p class="hint" part="hint" id="hint">
-              ${words('hint.drag')}
-              <span class="keys">${words('hint.keys', { step: this.stepName })}</span>
-            </p>`
-            : nothing
-        }
-    `;
   }
 
   /** Whether strings are named in the picture. */
   protected get labelled(): boolean {
     return true;
-  }
-
-  /** Switches of the menu, and whether each is on: the flat picture cannot be magnified. */
-  private get switches(): Readonly<Partial<Record<StageSwitch, boolean>>> {
-    const { loop, ghost, trail, magnifier, drawing } = this;
-    return { loop, ghost, trail, ...(drawing === 'flat' ? {} : { magnifier }) };
-  }
-
-  private picture(): TemplateResult {
-    if (this.drawing === 'webgl') {
-      return html`<canvas class="threads" part="canvas" aria-hidden="true"></canvas>
-        ${
-          this.magnifier
-            ? html`<canvas class="magnified" part="magnifier" aria-hidden="true"></canvas>`
-            : nothing
-        }`;
-    }
-    return html`<svg part="drawing" aria-hidden="true" focusable="false"></svg>
-      ${this.drawing === 'waiting' ? html`<slot name="poster"></slot>` : nothing}`;
-  }
-
-  // ---- the picture ----
-
-  private watch(): void {
-    if (!this.isConnected) return;
-    const stage = this.stage;
-    if (stage === null || this.watchers.length > 0) return;
-    const size = new ResizeObserver(() => this.redraw());
-    size.observe(stage);
-    const sight = new IntersectionObserver((entries) => {
-      const seen = entries[entries.length - 1]?.isIntersecting ?? false;
-      if (seen === this.onScreen) return;
-      this.onScreen = seen;
-      this.lastTick = 0;
-      if (!seen) return;
-      void this.wantScene();
-      this.redraw();
-    });
-    sight.observe(stage);
-    this.watchers = [size, sight];
-  }
-
-  /** Loads the 3D part when it is first needed; the flat picture stands in until then. */
-  private async wantScene(): Promise<void> {
-    if (this.sceneWanted) return;
-    this.sceneWanted = true;
-    const time = this.sceneTime;
-    const loading = this.loadScene();
-    // Dealt with below, but perhaps only after it has failed.
-    loading.catch(() => undefined);
-    try {
-      await this.loadPoses();
-    } catch {
-      if (time !== this.sceneTime) return;
-      this.sceneWanted = false;
-      this.notice = 'notice.notLoaded';
-      return;
-    }
-    this.redraw();
-    try {
-      const make = await loading;
-      if (time !== this.sceneTime) return;
-      const scene = make({
-        contextLost: () => {
-          this.drawing = 'flat';
-          this.notice = 'notice.lost';
-        },
-        contextRestored: () => {
-          this.drawing = 'webgl';
-          this.notice = '';
-        },
-      });
-      this.scene = scene;
-      const moment = this.momentAt(this.position);
-      if (moment !== null) this.poseScene(scene, moment, []);
-      await scene.ready();
-      if (this.scene !== scene) return;
-      this.drawing = 'webgl';
-      this.notice = '';
-    } catch {
-      if (time !== this.sceneTime) return;
-      this.drawing = 'flat';
-      this.notice = 'notice.noWebgl';
-    }
   }
 
   /** Loads what draws in 3D; a picture of something else than poses has a scene of its own. */
@@ -536,336 +332,51 @@ export abstract class StageElement extends LitElement {
     (scene as ThreadScene).pose([...moment.lines, ...beside], moment.spotlight ?? null);
   }
 
-  private letSceneGo(): void {
-    this.sceneWanted = false;
-    this.sceneTime++;
-    this.scene?.dispose();
-    this.scene = null;
-    this.drawing = 'waiting';
-    this.notice = '';
-  }
-
   /** Draws anew at the next frame, whatever may have changed. */
   protected redraw(): void {
-    this.stale = true;
-    this.wake();
-  }
-
-  private wake(): void {
-    if (this.frame !== 0 || !this.isConnected) return;
-    this.frame = requestAnimationFrame((now) => {
-      this.frame = 0;
-      this.tick(now);
-    });
-  }
-
-  private tick(now: number): void {
-    const passed = this.lastTick === 0 ? 0 : (now - this.lastTick) / 1000;
-    this.lastTick = now;
-    if (!this.onScreen) {
-      this.lastTick = 0;
-      return;
-    }
-    this.player.tick(passed);
-    if (this.turn.turning) {
-      this.turn.pass(passed);
-      this.stale = true;
-    }
-    if (this.stale) {
-      this.stale = false;
-      this.draw();
-    }
-    if (this.playing || this.turn.turning) this.wake();
-    else this.lastTick = 0;
-  }
-
-  private draw(): void {
-    const { stage } = this;
-    const moment = this.momentAt(this.position);
-    if (stage === null || moment === null) return;
-    const width = stage.clientWidth;
-    const height = stage.clientHeight;
-    if (width === 0 || height === 0) return;
-    const { yaw, pitch } = this.turn;
-    const camera = frameBox(moment.box, { yaw, pitch, aspect: width / height });
-    const beside = this.besideLines();
-    const canvas = this.renderRoot.querySelector<HTMLCanvasElement>('canvas.threads');
-    if (this.scene !== null && canvas !== null && this.drawing === 'webgl') {
-      sizeTo(canvas, width, height);
-      this.scene.setGround(getComputedStyle(stage).backgroundColor);
-      this.poseScene(this.scene, moment, beside);
-      this.scene.drawOnto(canvas, camera, reachOf(moment.box));
-      this.magnify(moment);
-    } else {
-      const drawing = this.renderRoot.querySelector<SVGElement>('.stage > svg');
-      const { spotlight } = moment;
-      const lines = [...moment.lines, ...beside];
-      if (drawing !== null) {
-        drawFlat(drawing, flatPicture(lines, camera, width, height, spotlight), width, height);
-      }
-    }
-    this.placeLabels(moment, beside, camera, width, height);
+    this.frames.redraw();
   }
 
   /** The thin lines of the next move and of those before, where they are asked for. */
   protected besideLines(): ThreadLine[] {
-    const lines: ThreadLine[] = [];
-    const { position } = this;
-    const { stops, stills } = this.scoreNow;
-    if (this.trail) {
-      const began = stops.filter((stop) => stop < position - 1e-6).at(-1) ?? 0;
-      const earlier: (readonly ThreadLine[])[] = [];
-      for (let k = TRAIL_LINES; k >= 1; k--) {
-        const at = position - k * TRAIL_STEP;
-        if (at >= began) earlier.push(this.momentAt(at)?.lines ?? []);
-      }
-      lines.push(...trailOf(earlier));
-    }
-    const next = stills.find((still) => still > position + 1e-6);
-    if (this.ghost && next !== undefined) lines.push(...ghostOf(this.momentAt(next)?.lines ?? []));
-    return lines;
+    const { position, player } = this;
+    return besideAt(position, player.score, this, (at) => this.momentAt(at)?.lines ?? []);
   }
 
-  /** Draws what is round the crossing once more, larger, into the corner. */
-  private magnify(moment: StageMoment): void {
-    const canvas = this.renderRoot.querySelector<HTMLCanvasElement>('canvas.magnified');
-    if (canvas === null || moment.crossing === undefined || this.scene === null) return;
-    sizeTo(canvas, canvas.clientWidth, canvas.clientHeight);
-    const { yaw, pitch } = this.turn;
-    const camera = frameBox(moment.box, { yaw, pitch, aspect: 1 });
-    const there = { ...camera, target: moment.crossing };
-    const across = 2 * camera.distance * Math.tan(FIELD_OF_VIEW / 2);
-    const zoom = moment.magnified === undefined ? MAGNIFICATION : across / moment.magnified;
-    this.scene.drawOnto(canvas, there, reachOf(moment.box), zoom);
-  }
-
-  private placeLabels(
-    moment: StageMoment,
-    beside: readonly ThreadLine[],
-    camera: Camera,
-    width: number,
-    height: number,
-  ): void {
-    const { stage } = this;
-    if (stage === null) return;
-    const placed = this.labelled
-      ? labelPlaces([...moment.lines, ...beside], moment.box, camera, width, height)
-      : [];
-    const labels = [...stage.querySelectorAll<HTMLElement>('.label')];
-    while (labels.length < placed.length) {
-      const made = document.createElement('span');
-      made.className = 'label';
-      made.setAttribute('part', 'label');
-      made.setAttribute('aria-hidden', 'true');
-      stage.append(made);
-      labels.push(made);
-    }
-    labels.forEach((label, i) => {
-      const place = placed[i];
-      label.hidden = place === undefined;
-      if (place === undefined) return;
-      const text =
-        'name' in place.label ? place.label.name : this.words(`label.${place.label.does}`);
-      if (label.textContent !== text) label.textContent = text;
-      const x = place.x - label.offsetWidth * LABEL_SHIFT[place.lies];
-      const across = Math.max(4, Math.min(width - label.offsetWidth - 4, x));
-      const down = Math.max(6, Math.min(height - label.offsetHeight - 6, place.y));
-      label.style.transform = `translate(${across.toFixed(0)}px, ${down.toFixed(0)}px)`;
+  private draw(): void {
+    const { stage, words, labelled } = this;
+    const moment = this.momentAt(this.position);
+    if (stage === null || moment === null) return;
+    const beside = this.besideLines();
+    paint(stage, {
+      moment,
+      beside,
+      angles: this.turn,
+      scene: this.drawing === 'webgl' ? this.scenes.scene : null,
+      pose: (scene) => this.poseScene(scene, moment, beside),
+      labelled,
+      words,
     });
   }
 
-  private look(yaw: number, pitch: number): void {
-    this.turn.by(yaw, pitch);
-    this.redraw();
-  }
-
-  private readonly onPointerDown = (event: PointerEvent): void => {
-    if (event.button !== 0 || this.drag !== null) return;
-    this.drag = { id: event.pointerId, x: event.clientX, y: event.clientY };
-    (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
-    this.turning = true;
-  };
-
-  private readonly onPointerMove = (event: PointerEvent): void => {
-    const { drag } = this;
-    if (drag === null || event.pointerId !== drag.id) return;
-    this.look((drag.x - event.clientX) * 0.009, (event.clientY - drag.y) * 0.009);
-    drag.x = event.clientX;
-    drag.y = event.clientY;
-  };
-
-  private readonly onPointerUp = (event: PointerEvent): void => {
-    if (this.drag?.id !== event.pointerId) return;
-    this.drag = null;
-    this.turning = false;
-  };
-
-  // ---- controls ----
-
-  private readonly onPlay = (): void => {
-    if (this.playing) this.pause();
-    else this.play();
-  };
-
-  private readonly onScrub = (position: number): void => {
-    if (this.still) return;
-    this.pause();
-    this.seek(position);
-  };
-
-  private readonly onKey = (event: KeyboardEvent): void => {
-    if (event.altKey || event.ctrlKey || event.metaKey) return;
-    if (!this.pressed(event)) return;
-    event.preventDefault();
-    event.stopPropagation();
-  };
-
-  /** On a button, the letters still work; space and arrows are the control's own. */
-  private readonly onControlKey = (event: KeyboardEvent): void => {
-    if (event.altKey || event.ctrlKey || event.metaKey) return;
-    if (event.key.toLowerCase() !== 'f' || event.target instanceof HTMLSelectElement) return;
-    event.preventDefault();
-    this.flip();
-  };
-
-  private pressed(event: KeyboardEvent): boolean {
-    switch (event.key.length === 1 ? event.key.toLowerCase() : event.key) {
-      case ' ':
-        this.onPlay();
-        return true;
-      case 'ArrowRight':
-        if (this.still) return false;
-        if (event.shiftKey) this.stepForward();
-        else this.move(1);
-        return true;
-      case 'ArrowLeft':
-        if (this.still) return false;
-        if (event.shiftKey) this.stepBack();
-        else this.move(-1);
-        return true;
-      case 'ArrowUp':
-        this.nudge(-0.05);
-        return true;
-      case 'ArrowDown':
-        this.nudge(0.05);
-        return true;
-      case 'Home':
-        this.onScrub(0);
-        return true;
-      case 'End':
-        this.onScrub(this.length);
-        return true;
-      case '0':
-        this.turn.to(this.view, this.mirror, this.calm.matches);
-        this.redraw();
-        return true;
-      case 'f':
-        this.flip();
-        return true;
-      case 'a':
-        this.look(-TURN_STEP, 0);
-        return true;
-      case 'd':
-        this.look(TURN_STEP, 0);
-        return true;
-      case 'w':
-        this.look(0, TURN_STEP);
-        return true;
-      case 's':
-        this.look(0, -TURN_STEP);
-        return true;
-    }
-    return false;
-  }
-
-  /** To the next move, or the one before. */
-  private move(way: 1 | -1): void {
-    this.pause();
-    this.player.move(way);
-  }
-
-  private nudge(by: number): void {
-    this.onScrub(this.position + by);
-  }
-
-  // ---- news ----
-
-  private changed(): void {
-    this.requestUpdate();
-  }
-
   private moved(): void {
-    this.changed();
+    this.requestUpdate();
     this.redraw();
-    this.tellOfKnots();
-    const done = this.doneAt(this.position);
-    if (done === this.stopsDone) return;
-    this.stopsDone = done;
-    const words = this.wordsAt(this.position);
-    this.fire('halfhitch-step', {
-      position: this.position,
-      done,
-      text: words.said,
-    } satisfies StepDetail);
-  }
-
-  private tellOfKnots(): void {
-    const before = this.knotsDone;
-    this.knotsDone = this.knotsDoneAt(this.position);
-    // Leaping over many knots tells of the last one only.
-    if (this.knotsDone <= before) return;
-    const { detail, endsRow } = this.tiedAs(this.knotsDone - 1);
-    this.fire('halfhitch-knot', detail);
-    if (endsRow) this.fire('halfhitch-row', { row: detail.row, knot: null } satisfies TiedDetail);
+    this.news.tell();
   }
 
   private ended(): void {
-    this.changed();
-    this.fire('halfhitch-end');
+    this.requestUpdate();
+    this.news.fire('halfhitch-end');
   }
 
-  private doneAt(position: number): number {
-    const { stops } = this.scoreNow;
-    let done = -1;
-    for (const stop of stops) {
-      if (stop > position + 1e-6) break;
-      done++;
-    }
-    return Math.max(0, done);
-  }
-
-  private fire(name: string, detail?: StepDetail | TiedDetail): void {
-    this.dispatchEvent(
-      new CustomEvent(name, { detail: detail ?? null, bubbles: true, composed: true }),
-    );
-  }
-
-  private readonly onPreference = (): void => {
-    this.player.stills = this.calm.matches;
-    this.changed();
+  private preferred(): void {
+    this.player.stills = this.preferences.calm;
+    this.requestUpdate();
     this.redraw();
-  };
+  }
 
   private get stage(): HTMLElement | null {
     return this.renderRoot.querySelector<HTMLElement>('.stage');
   }
-
-  private get speedInUse(): number {
-    return Number.isFinite(this.speed) && this.speed > 0 ? Math.min(8, this.speed) : 1;
-  }
-}
-
-function sizeTo(canvas: HTMLCanvasElement, width: number, height: number): void {
-  const pixels = Math.min(MOST_PIXELS, window.devicePixelRatio || 1);
-  const across = Math.round(width * pixels);
-  const down = Math.round(height * pixels);
-  if (canvas.width === across && canvas.height === down) return;
-  canvas.width = across;
-  canvas.height = down;
-}
-
-function reachOf(box: Box): number {
-  return (
-    0.5 * Math.hypot(box.max[0] - box.min[0], box.max[1] - box.min[1], box.max[2] - box.min[2])
-  );
 }

@@ -17,6 +17,7 @@ export interface PlayerEvents {
 
 /** Seconds for which a still is held at speed 1. */
 const STILL_SECONDS = 1.8;
+const MOST_SPEED = 8;
 /** A page that slept must not make the playing leap. */
 const LONGEST_TICK = 0.1;
 
@@ -25,26 +26,49 @@ const LONGEST_TICK = 0.1;
  * time has passed.
  */
 export class Player {
-  speed = 1;
+  private pace = 1;
   /** Whether to go from still to still, instead of moving. */
   stills = false;
   /** Whether the step that holds the position is played again and again. */
   loop = false;
   /** Whether it plays from the end to the beginning, as work is undone. */
   backward = false;
-  private score: Score;
+  private loaded: Score;
   private readonly events: PlayerEvents;
   private at = 0;
   private running = false;
   private held = 0;
 
   constructor(score: Score, events: PlayerEvents) {
-    this.score = score;
+    this.loaded = score;
     this.events = events;
+  }
+
+  get speed(): number {
+    return this.pace;
+  }
+  /** 1 is steady; what is no speed is taken as that. */
+  set speed(speed: number) {
+    this.pace = Number.isFinite(speed) && speed > 0 ? Math.min(MOST_SPEED, speed) : 1;
   }
 
   get position(): number {
     return this.at;
+  }
+
+  /** What is played. */
+  get score(): Score {
+    return this.loaded;
+  }
+
+  /** How many steps are done at the position. */
+  get done(): number {
+    let done = -1;
+    for (const stop of this.loaded.stops) {
+      if (stop > this.at + 1e-6) break;
+      done++;
+    }
+    return Math.max(0, done);
   }
 
   get playing(): boolean {
@@ -53,13 +77,13 @@ export class Player {
 
   /** Plays something else from now on, as far as that allows from the position reached. */
   load(score: Score): void {
-    this.score = score;
+    this.loaded = score;
     this.seek(this.at);
   }
 
   play(): void {
-    if (this.score.length <= 0) return;
-    if (this.atEnd) this.moveTo(this.backward ? this.score.length : 0);
+    if (this.loaded.length <= 0) return;
+    if (this.atEnd) this.moveTo(this.backward ? this.loaded.length : 0);
     this.held = 0;
     this.running = true;
   }
@@ -75,27 +99,27 @@ export class Player {
 
   /** To the next stop after the position, or the last one before it. */
   step(way: 1 | -1): void {
-    this.seek(this.beyond(this.score.stops, way));
+    this.seek(this.beyond(this.loaded.stops, way));
   }
 
   /** To the next still after the position, or the last one before it. */
   move(way: 1 | -1): void {
-    this.seek(this.beyond(this.score.stills, way));
+    this.seek(this.beyond(this.loaded.stills, way));
   }
 
   /** Lets time pass, in seconds. */
   tick(seconds: number): void {
     if (!this.running) return;
-    const passed = Math.min(LONGEST_TICK, Math.max(0, seconds)) * this.speed;
+    const passed = Math.min(LONGEST_TICK, Math.max(0, seconds)) * this.pace;
     const way = this.backward ? -1 : 1;
     let next: number;
     if (this.stills) {
       this.held += passed;
       if (this.held < STILL_SECONDS) return;
       this.held = 0;
-      next = this.beyond(this.score.stills, way);
+      next = this.beyond(this.loaded.stills, way);
     } else {
-      next = this.at + (way * passed) / Math.max(0.05, this.score.secondsAt(this.at));
+      next = this.at + (way * passed) / Math.max(0.05, this.loaded.secondsAt(this.at));
     }
     if (this.loop) {
       this.moveTo(this.looped(next));
@@ -109,12 +133,12 @@ export class Player {
   }
 
   private get atEnd(): boolean {
-    return this.backward ? this.at <= 0 : this.at >= this.score.length;
+    return this.backward ? this.at <= 0 : this.at >= this.loaded.length;
   }
 
   /** Where the position goes when it would leave the step it is in: that step's other end. */
   private looped(next: number): number {
-    const { stops, length } = this.score;
+    const { stops, length } = this.loaded;
     let from = 0;
     let to = length;
     for (let i = 1; i < stops.length; i++) {
@@ -134,7 +158,7 @@ export class Player {
   }
 
   private beyond(places: readonly number[], way: 1 | -1): number {
-    if (way > 0) return places.find((place) => place > this.at + 1e-6) ?? this.score.length;
+    if (way > 0) return places.find((place) => place > this.at + 1e-6) ?? this.loaded.length;
     let before = 0;
     for (const place of places) {
       if (place >= this.at - 1e-6) break;
@@ -145,7 +169,7 @@ export class Player {
 
   private moveTo(position: number): void {
     const wanted = Number.isFinite(position) ? position : 0;
-    const next = Math.min(this.score.length, Math.max(0, wanted));
+    const next = Math.min(this.loaded.length, Math.max(0, wanted));
     if (next === this.at) return;
     this.at = next;
     this.events.moved(next);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { CameraTurn, STAGE_VIEWS } from '../src/elements/camera-turn.js';
-import { cameraAxes } from '../src/thread/camera.js';
+import { CameraTurn, STAGE_VIEWS } from '../../src/stage/camera-turn.js';
+import { cameraAxes } from '../../src/thread/camera.js';
 
 function lookFrom(view: (typeof STAGE_VIEWS)[number], mirror = false) {
   const turn = new CameraTurn();
