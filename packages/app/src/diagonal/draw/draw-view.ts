@@ -15,13 +15,9 @@ import { indexOf, isPlace } from '../edit/places.js';
 import { pictureOfChart } from '../edit/sampled.js';
 import { symmetriesOf } from '../edit/symmetry.js';
 import '../lattice/lattice-sheet.js';
-import type {
-  LatticeEdit,
-  LatticeSettings,
-  LatticeSheet,
-  LatticeSubject,
-} from '../lattice/lattice-sheet.js';
+import type { LatticeSheet } from '../lattice/lattice-sheet.js';
 import type { LatticeMark } from '../lattice/look.js';
+import type { LatticeEdit, LatticeSettings, LatticeSubject } from '../lattice/subject.js';
 import { cellInWords, kindInWords } from '../lattice/words.js';
 import { conflictMarks, differenceMarks, type Offer } from '../solve/offer.js';
 import { solveCard } from '../solve/solve-card.js';

@@ -1,7 +1,7 @@
 import { type DiagonalPattern, type DiagonalPicture, simulateDiagonal } from '@halfhitch/core';
 import type { DiagonalProject } from '../../project/project.js';
 import { readingOf } from '../edit/pattern.js';
-import type { LatticeSubject } from '../lattice/lattice-sheet.js';
+import type { LatticeSubject } from '../lattice/subject.js';
 import { knotWords, pictureWords } from '../lattice/words.js';
 
 /** What is drawn freely; the strings and ways of the knots show while they are just that. */

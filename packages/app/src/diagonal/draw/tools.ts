@@ -1,6 +1,6 @@
 import { html, svg, type TemplateResult } from 'lit';
 import { toolIcon } from '../../draw/tools/icons.js';
-import type { LatticeTool } from '../lattice/lattice-sheet.js';
+import type { LatticeTool } from '../lattice/subject.js';
 
 export type DrawTool = Exclude<LatticeTool, 'choose'>;
 

@@ -1,6 +1,7 @@
 import { firstSlotOf, type Lattice } from '@halfhitch/core';
 import type { Place } from '../../draw/edit/place.js';
 import type { Box } from '../../draw/sheet/layout.js';
+import type { SightLayout } from '../../draw/sheet/sight.js';
 import { slotOf } from '../edit/places.js';
 
 /** Room above the knots: the numbers of the slots, and the strings as they hang in, px. */
@@ -28,7 +29,8 @@ export interface LatticeWish {
  * Where strings and knots are on a sheet that is scrolled about, px from its top left. A knot is a
  * lozenge two slots wide and two rows high, so that those that share a string touch.
  */
-export class LatticeLayout {
+export class LatticeLayout implements SightLayout {
+  readonly header = HEADER;
   readonly lattice: Lattice;
   /** From string to string, and from row to row. */
   readonly pitch: number;
@@ -51,6 +53,14 @@ export class LatticeLayout {
     this.left = (this.width - across) / 2 + this.gutter;
     this.top = HEADER + this.rise;
     this.height = Math.max(this.top + lattice.rows * this.rise + BELOW, view.height);
+  }
+
+  get size(): number {
+    return this.pitch;
+  }
+
+  get step(): { readonly across: number; readonly down: number } {
+    return { across: this.pitch, down: this.rise };
   }
 
   private suiting(width: number): number {

@@ -1,5 +1,5 @@
 import type { DiagonalPiece } from '../work/messages.js';
-import type { LatticeSubject } from './lattice-sheet.js';
+import type { LatticeSubject } from './subject.js';
 import { knotWords } from './words.js';
 
 /** A piece to be looked at: its knots with their ways, on its strings. */

@@ -15,12 +15,8 @@ import { wayIcon } from '../draw/tools.js';
 import { plainInk } from '../edit/ink.js';
 import { indexOf } from '../edit/places.js';
 import '../lattice/lattice-sheet.js';
-import type {
-  LatticeEdit,
-  LatticeSettings,
-  LatticeSheet,
-  LatticeSubject,
-} from '../lattice/lattice-sheet.js';
+import type { LatticeSheet } from '../lattice/lattice-sheet.js';
+import type { LatticeEdit, LatticeSettings, LatticeSubject } from '../lattice/subject.js';
 import { cellInWords, placeInWords } from '../lattice/words.js';
 import { LookDesk } from './desk.js';
 import { explanations, toldInShort } from './explanations.js';

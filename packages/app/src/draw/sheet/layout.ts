@@ -1,7 +1,8 @@
 import type { Place, Size } from '../edit/place.js';
+import type { SightLayout } from './sight.js';
 
 /** Room for the numbers of the columns above the knots, px. */
-export const HEADER = 26;
+const HEADER = 26;
 const BELOW = 14;
 
 export const CELL_HEIGHTS = { least: 3, most: 72 } as const;
@@ -31,7 +32,8 @@ export interface Box {
  * Where the knots are on a sheet that is scrolled about, px from its top left. Beside the knots is
  * room on both sides for the numbers of the rows and the turns of the lead; above for the columns'.
  */
-export class SheetLayout {
+export class SheetLayout implements SightLayout {
+  readonly header = HEADER;
   readonly rows: number;
   readonly columns: number;
   readonly repeated: number;
@@ -58,6 +60,14 @@ export class SheetLayout {
     this.left = (this.width - across) / 2 + this.gutter;
     this.top = HEADER + repeated * this.cellHeight;
     this.height = Math.max(HEADER + (rows + 2 * repeated) * this.cellHeight + BELOW, view.height);
+  }
+
+  get size(): number {
+    return this.cellHeight;
+  }
+
+  get step(): { readonly across: number; readonly down: number } {
+    return { across: this.cellWidth, down: this.cellHeight };
   }
 
   /** All columns in sight if that leaves knots to be met, and no larger than is needed. */
@@ -108,11 +118,6 @@ export function numberEvery(size: number, room: number): number {
 /** Whether a line, counted from 0, has its number written: the first, and every so many. */
 export function isNumbered(line: number, every: number): boolean {
   return line === 0 || (line + 1) % every === 0;
-}
-
-/** The next larger or smaller height of a knot, in steps of about a quarter. */
-export function zoomed(cellHeight: number, way: 1 | -1): number {
-  return withinZoom(cellHeight * (way > 0 ? 1.25 : 0.8));
 }
 
 export function withinZoom(cellHeight: number): number {

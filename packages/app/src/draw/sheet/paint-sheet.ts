@@ -5,6 +5,7 @@ import { drawGutters } from './gutters.js';
 import type { Inks } from './inks.js';
 import type { Box, SheetLayout } from './layout.js';
 import { drawMark, type Mark } from './marks.js';
+import { memoryContext } from './memory-context.js';
 import { LEAST_FOR_SIGN, type SignStamps } from './signs.js';
 
 /** All that a sheet shows at a moment. */
@@ -119,14 +120,6 @@ export class SheetPainter {
       }
     }
   }
-}
-
-/**
- * A context that is kept in memory: a picture of single pixels, then enlarged, and a few lines are
- * quickly drawn there, while a graphics processor takes up each of them by itself.
- */
-export function memoryContext(canvas: HTMLCanvasElement): CanvasRenderingContext2D | null {
-  return canvas.getContext('2d', { willReadFrequently: true });
 }
 
 interface Span {
