@@ -449,6 +449,9 @@ describe('large charts', () => {
       page.locator('halfhitch-sheet').evaluate((sheet) => [sheet.scrollLeft, sheet.scrollTop]);
     const width = (): Promise<number> =>
       page.locator('.sheet-cell').evaluate((cell) => cell.getBoundingClientRect().width);
+    // The panels beside the sheet come later than it does, and leave it another width.
+    await page.waitForLoadState('networkidle');
+    await worked(page);
     await page.locator('.sheet-cell').focus();
     const { x, y } = await middleOf(page, 10, 10);
     await page.mouse.move(x, y);
