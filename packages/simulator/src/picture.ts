@@ -1,4 +1,4 @@
-/** Pictures of knots and of diagonal work without a browser: nothing here needs a DOM, lit or three. */
+/** Pictures of knots, of rows and of diagonal work without a browser: nothing here needs a DOM, lit or three. */
 export {
   type KnotPictureOptions,
   knotPicture,
@@ -10,3 +10,8 @@ export {
   type PatternPictureOptions,
   patternPicture,
 } from './picture/pattern-picture.js';
+export {
+  MOST_COLUMNS_PICTURED,
+  type RowPictureOptions,
+  rowPicture,
+} from './picture/row-picture.js';

@@ -1,6 +1,13 @@
-import { chevrons, KNOT_KINDS } from '@halfhitch/core';
+import { chevrons, KNOT_KINDS, planAlpha, readTextChart } from '@halfhitch/core';
 import { describe, expect, it } from 'vitest';
-import { knotPicture, knotPictureElement, PictureError, patternPicture } from '../src/picture.js';
+import {
+  knotPicture,
+  knotPictureElement,
+  MOST_COLUMNS_PICTURED,
+  PictureError,
+  patternPicture,
+  rowPicture,
+} from '../src/picture.js';
 
 const strokes = (markup: string): string[] =>
   [...markup.matchAll(/stroke="([^"]+)"/g)].map((match) => match[1] as string);
@@ -105,5 +112,61 @@ describe('the picture of diagonal work', () => {
     const large = chevrons({ strings: 20, rows: 400, colours });
     expect(() => patternPicture(large)).toThrow(PictureError);
     expect(() => patternPicture(large)).toThrow(/up to 600/);
+  });
+});
+
+describe('the small picture of a row', () => {
+  const plan = planAlpha(
+    readTextChart('b #1f6fb2 lake blue\no #e8742c buoy orange\n\nbboo\noobb\n').chart,
+  );
+  const colours = (markup: string) => new Set(strokes(markup));
+
+  it('has the strings in their colours, on the row tied before', () => {
+    const first = rowPicture(plan, 0, { knots: 2 });
+    expect(colours(first)).toContain('#1f6fb2');
+    expect(colours(first)).not.toContain('#e8742c');
+    const second = rowPicture(plan, 1);
+    for (const colour of ['#1f6fb2', '#e8742c']) expect(colours(second)).toContain(colour);
+    const height = (markup: string) => Number(/height="(\d+)"/.exec(markup)?.[1]);
+    expect(height(second)).toBeGreaterThan(height(first));
+  });
+
+  it('differs by knots, side and mirroring, and is the same for the same', () => {
+    const all = [1, 1.5, 2, 3, 4].flatMap((knots) =>
+      [true, false].flatMap((mirror) =>
+        (['front', 'back'] as const).map((view) => rowPicture(plan, 1, { knots, view, mirror })),
+      ),
+    );
+    expect(new Set(all).size).toBe(all.length);
+    expect(rowPicture(plan, 1)).toBe(rowPicture(plan, 1, { knots: 4 }));
+  });
+
+  it('says which row it is, in English or German', () => {
+    expect(rowPicture(plan, 1)).toContain('<title>Row 2 being tied, right to left, seen');
+    expect(rowPicture(plan, 1, { lang: 'de' })).toContain('lang="de"');
+    expect(rowPicture(plan, 0, { decorative: true })).not.toContain('<title>');
+    expect(rowPicture(plan, 0, { label: '"><b>' })).not.toContain('<b>');
+  });
+
+  it('shows a part of a wide row, and refuses what is not there', () => {
+    const wide = planAlpha(
+      readTextChart(`b #1f6fb2 lake blue\n\n${'b'.repeat(60)}\n${'b'.repeat(60)}\n`).chart,
+    );
+    expect(rowPicture(wide, 0, { columns: [10, 14], knots: 13 })).toContain('<svg');
+    expect(rowPicture(wide, 0, { columns: [10, 14] })).toContain('<svg');
+    for (const row of [0, 1]) expect(rowPicture(wide, row)).toContain('<svg');
+    for (const [row, options] of [
+      [2, {}],
+      [-1, {}],
+      [0.5, {}],
+      [0, { columns: [5, 4] }],
+      [0, { columns: [0, 60] }],
+      [0, { columns: [0, MOST_COLUMNS_PICTURED] }],
+      [0, { columns: [10, 14], knots: 30 }],
+      [0, { knots: Number.NaN }],
+      [0, { width: 9 }],
+    ] as const) {
+      expect(() => rowPicture(wide, row, options)).toThrow(PictureError);
+    }
   });
 });
