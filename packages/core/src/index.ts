@@ -1,4 +1,5 @@
 export * from './chart/chart.js';
+export { checkChart } from './chart/check-chart.js';
 export { nameColours } from './chart/colour-names.js';
 export { printChartDocument, readChartDocument } from './chart/json.js';
 export { GIVEN_KEYS } from './chart/legend.js';

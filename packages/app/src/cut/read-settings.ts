@@ -138,7 +138,7 @@ function readFigure(text: string, { least, most, unit }: Limits, whole: boolean)
   if (given === '') return `Nothing is filled in. Give a ${kind} ${range}.`;
   // A comma is a decimal point to some and parts the thousands to others.
   if (given.includes(',')) return `Write "${given}" without a comma; a point begins the decimals.`;
-  if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(given)) {
+  if (!/^[+-]?(\d+(?:\.\d*)?|\.\d+)$/.test(given)) {
     return `"${given}" is not a number. Give a ${kind} ${range}.`;
   }
   const value = Number(given);

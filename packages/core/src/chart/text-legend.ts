@@ -117,7 +117,7 @@ function refuse(text: string, line: Line, legend: Legend, rules: SettingRules): 
       remedy: 'Leave one line blank between the legend and the rows.',
     });
   }
-  const second = /^\S\s*[=:]?\s*(?<given>\S+)/u.exec(text);
+  const second = /^\S(?:\s*[=:])?\s*(?<given>\S+)/u.exec(text);
   const given = second?.groups?.['given'];
   const separated = /^\S(?:\s|[=:])/u.test(text);
   if (given !== undefined && (separated || given.startsWith('#'))) {

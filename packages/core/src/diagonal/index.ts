@@ -1,3 +1,4 @@
+export { checkDiagonalPattern } from './check-pattern.js';
 export * from './files/index.js';
 export * from './lattice.js';
 export * from './pattern.js';

@@ -1,6 +1,7 @@
 import { halvesOf } from '../model/knot.js';
 import { Op, type StepList, StepListBuilder } from '../model/steplist.js';
 import type { StringId, ThreadString } from '../model/strings.js';
+import { checkDiagonalPattern } from './check-pattern.js';
 import { knotIndex, knotsInLattice, knotsInRow, type Lattice } from './lattice.js';
 import { type DiagonalPattern, knotAt } from './pattern.js';
 import { simulateDiagonal } from './simulate.js';
@@ -18,8 +19,13 @@ export interface DiagonalPlan {
 
 const HALF_OP = { forward: Op.halfForward, backward: Op.halfBackward } as const;
 
-/** Turns a diagonal pattern into steps, each row from the left. */
+/**
+ * Turns a diagonal pattern into steps, each row from the left.
+ *
+ * @throws InputError when the pattern is outside the limits, or not whole
+ */
 export function planDiagonal(pattern: DiagonalPattern): DiagonalPlan {
+  checkDiagonalPattern(pattern);
   const { name, rows, first } = pattern;
   const strings = hangingStrings(pattern);
   const { tying, held } = simulateDiagonal(pattern);

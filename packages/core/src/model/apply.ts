@@ -14,7 +14,7 @@ export type ApplyResult =
  *
  * @param strings every string the piece will ever have
  * @param hung ids of the base strings, from left to right
- * @throws RangeError when a hung string is not in the table
+ * @throws InputError when a hung string is not in the table, or hung twice
  */
 export function startState(strings: readonly ThreadString[], hung: readonly StringId[]): State {
   return new Machine(strings, hung).state();

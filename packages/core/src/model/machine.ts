@@ -1,3 +1,5 @@
+import { quoted } from '../document/quote.js';
+import { InputError } from '../errors.js';
 import { Fault } from './fault.js';
 import type { HalfWay } from './knot.js';
 import type { HalfMade, Parked, State } from './state.js';
@@ -57,7 +59,14 @@ export class Machine {
     this.since = new Int32Array(this.count);
     for (const id of hung) {
       const string = index.get(id);
-      if (string === undefined) throw new RangeError(`The string ${id} is not in the table.`);
+      if (string === undefined || this.slotOf[string] !== NONE) {
+        throw new InputError(
+          'hung-strings',
+          `String ${quoted(id)} is ${string === undefined ? 'not in the table of strings' : 'hung twice'}.`,
+          {},
+          'Every string that hangs at the start must be in the table, and hang once.',
+        );
+      }
       this.columnOf[string] = this.frontLength;
       this.whereabouts[string] = Whereabouts.front;
       this.slotOf[string] = this.frontLength;

@@ -1,3 +1,4 @@
+import { InputError } from '../errors.js';
 import type { HalfWay } from './knot.js';
 import type { ParkRoute, Step } from './step.js';
 import type { StringId, ThreadString } from './strings.js';
@@ -54,6 +55,10 @@ export class StepList implements Iterable<Step> {
   readonly a: Uint16Array;
   readonly b: Uint16Array;
 
+  /**
+   * @param length steps that there are; the columns may have room for more
+   * @throws InputError when the columns hold fewer steps, or a code that stands for none
+   */
   constructor(
     strings: readonly ThreadString[],
     op: Uint8Array,
@@ -61,6 +66,7 @@ export class StepList implements Iterable<Step> {
     b: Uint16Array,
     length: number,
   ) {
+    checkColumns(op, a, b, length);
     this.strings = strings;
     this.op = op;
     this.a = a;
@@ -111,6 +117,27 @@ export class StepList implements Iterable<Step> {
 
   private id(place: number): StringId {
     return this.strings[place]?.id ?? '?';
+  }
+}
+
+function checkColumns(op: Uint8Array, a: Uint16Array, b: Uint16Array, length: number): void {
+  const room = Math.min(op.length, a.length, b.length);
+  if (!Number.isInteger(length) || length < 0 || length > room) {
+    throw new InputError(
+      'steps-incomplete',
+      `The list is to have ${String(length)} steps, but its columns hold ${room}.`,
+      {},
+      'Give columns of at least as many entries as there are steps.',
+    );
+  }
+  for (let i = 0; i < length; i++) {
+    if ((op[i] as number) <= Op.turn) continue;
+    throw new InputError(
+      'unknown-step',
+      `Step ${i + 1} has the code ${op[i]}, which stands for no step.`,
+      { path: `step ${i + 1}` },
+      `Codes go from 0 to ${Op.turn}.`,
+    );
   }
 }
 

@@ -1,4 +1,5 @@
 import { type Chart, cellAt, type EdgeTechnique, type StartSide } from '../chart/chart.js';
+import { checkChart } from '../chart/check-chart.js';
 import { InputError } from '../errors.js';
 import { halvesOf, KNOT_KINDS, type KnotKind, startSide } from '../model/knot.js';
 import { Op, StepListBuilder } from '../model/steplist.js';
@@ -31,9 +32,11 @@ const HALF_OP = { forward: Op.halfForward, backward: Op.halfBackward } as const;
  * Turns a chart into steps: one knot for each base string in each row, the kinds by the edge
  * technique, the leads handed over with flat colour changes.
  *
- * @throws InputError when a join lies outside the chart or there would be too many strings
+ * @throws InputError when the chart is outside the limits or not whole, a join lies outside it, or
+ * there would be too many strings
  */
 export function planAlpha(chart: Chart, options: PlanOptions = {}): Plan {
+  checkChart(chart);
   const edge = options.edge ?? chart.edge ?? 'straight';
   const start = options.start ?? chart.start ?? 'left';
   const { rows, columns } = chart;

@@ -7,6 +7,7 @@ import type { ParkRoute } from '../model/step.js';
 import { Op, routeOfOp } from '../model/steplist.js';
 import type { ThreadString } from '../model/strings.js';
 import { type ChangePlace, changePlace } from './changes.js';
+import { checkPlanSize } from './check-plan.js';
 import { type Direction, directionOf, type Plan } from './plan.js';
 import { rowMissing } from './row-missing.js';
 
@@ -71,7 +72,9 @@ export class PlanReader {
   readonly plan: Plan;
   private readonly starts: RowStart[];
 
+  /** @throws InputError when the plan is for a piece outside the limits, or hangs other strings */
   constructor(plan: Plan) {
+    checkPlanSize(plan);
     this.plan = plan;
     const before = new Machine(plan.strings, plan.hung).state();
     this.starts = [{ step: 0, before, inHand: -1, coloursUsed: new Set() }];

@@ -96,6 +96,9 @@ export function knotsOutAsDrawn(plan: Plan, chart: Chart): boolean {
           if (right !== (way === 'forward' ? held : tying)) return false;
           if (picture.length > chart.rows || row().length >= plan.columns) return false;
           if (bases.indexOf(held) !== wantedColumn()) return false;
+          // Beside the lead that ties only the one that hands over to it may still hang in front.
+          const others = front.filter((id) => !bases.includes(id) && id !== tying);
+          if (others.some((id) => id !== before)) return false;
           locked = '';
           open = { tying, held, way, laid: '' };
           return true;

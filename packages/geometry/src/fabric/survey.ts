@@ -81,6 +81,8 @@ export interface Survey {
  * @throws GeometryError when a knot is not on a base string
  */
 export function survey(plan: Plan): Survey {
+  // First of all: it looks at the size that everything here is made by.
+  const reader = new PlanReader(plan);
   const pairs: Pairs = new Uint8Array(16);
   const stretches = new BackStretches();
   const passes = new Passes(plan.rows, plan.columns);
@@ -88,7 +90,7 @@ export function survey(plan: Plan): Survey {
   const above = new Int8Array(plan.columns).fill(NO_KNOT);
   const resting = new Map<number, number>();
   let last = { row: -1, column: 0, code: NO_KNOT };
-  for (const { row, knots } of new PlanReader(plan)) {
+  for (const { row, knots } of reader) {
     for (const knot of knots) {
       const { column, change } = knot;
       if (!(column >= 0 && column < plan.columns)) {
