@@ -3,6 +3,7 @@ import type { Session, SessionNews } from '../project/session.js';
 
 interface Watching extends ReactiveControllerHost {
   readonly session: Session | null;
+  readonly isConnected: boolean;
 }
 
 /** Draws an element anew whenever its session tells one of some news, while it is in the page. */
@@ -17,7 +18,8 @@ export class SessionWatch implements ReactiveController {
   }
 
   hostUpdate(): void {
-    this.watch(this.host.session);
+    // An update that was asked for before the host left the page comes after it has.
+    this.watch(this.host.isConnected ? this.host.session : null);
   }
 
   hostConnected(): void {
