@@ -12,7 +12,7 @@ const MOST_ACROSS = Math.max(CHART_LIMITS.maxColumns, DIAGONAL_LIMITS.maxStrings
 const MOST_ROWS = Math.max(CHART_LIMITS.maxRows, DIAGONAL_LIMITS.maxRows);
 
 /** How progress lies in the storage. */
-function progressRecord(progress: Progress): Record<string, unknown> {
+export function progressRecord(progress: Progress): Record<string, unknown> {
   const { id: _, times, ...fields } = progress;
   const last = times.slice(-STORE_LIMITS.times);
   return {
