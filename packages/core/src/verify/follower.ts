@@ -29,7 +29,16 @@ export class Follower extends KnotFollower {
   }
 
   private turn(i: number): void {
-    if (this.machine.halfTying >= 0) this.completeHalf();
+    this.stopPassing();
+    if (this.machine.halfTying >= 0) {
+      if (this.secondHalfFollows(i)) {
+        this.wrong('turn-too-soon', this.knotColumn, () =>
+          say.turnInKnot(this.base(this.knotColumn)),
+        );
+        return;
+      }
+      this.completeHalf();
+    }
     this.settle();
     const next = this.look.nextHalf(i, true);
     if (this.order < this.columns) {

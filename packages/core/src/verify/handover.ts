@@ -2,13 +2,7 @@ import { type Machine, Whereabouts } from '../model/machine.js';
 import { Op } from '../model/steplist.js';
 import { type ChangePlace, changePlace } from '../plan/changes.js';
 import type { FindingLog } from './log.js';
-
-const PLACE_IN_WORDS: Readonly<Record<ChangePlace, string>> = {
-  withinRow: 'within the row',
-  afterFirstKnot: 'after the first knot',
-  lastKnot: 'at the last knot',
-  turn: 'at the turn',
-};
+import * as say from './messages.js';
 
 /** Counts colour changes and judges how each old lead leaves and each new one comes back. */
 export class HandOvers {
@@ -80,14 +74,7 @@ export class HandOvers {
     const where = machine.whereabouts[old];
     if (where === Whereabouts.front) {
       if (!this.reported) {
-        this.log.add(
-          'wrong',
-          'lead-left-in-front',
-          row,
-          column,
-          () =>
-            `The old lead ${id} still hangs in front after the colour change ${PLACE_IN_WORDS[place]}. It would be in the way of every row to come; take it to the back.`,
-        );
+        this.log.add('wrong', 'lead-left-in-front', row, column, () => say.oldLeadStays(id, place));
       }
       return old;
     }
@@ -99,43 +86,14 @@ export class HandOvers {
   private judgeRoute(route: number, id: string): void {
     const { place, row, column, log } = this;
     const inside = place === 'withinRow' || place === 'afterFirstKnot';
-    const where = PLACE_IN_WORDS[place];
     if (inside && route !== Op.parkThrough) {
-      log.add(
-        'weak',
-        'lead-not-caught',
-        row,
-        column,
-        () =>
-          `The old lead ${id} is not laid through the knot at the colour change ${where}, so nothing holds it: its last knot can work loose and a loop shows at the back.`,
-      );
+      log.add('weak', 'lead-not-caught', row, column, () => say.oldLeadNotLaid(id, place));
     } else if (!inside && route === Op.parkThrough) {
-      log.add(
-        'weak',
-        'lead-caught-at-edge',
-        row,
-        column,
-        () =>
-          `The old lead ${id} is caught in the knot at the colour change ${where}, so it sticks out at the side. Pass it ${place === 'turn' ? 'down and behind' : 'behind and under that knot'} instead.`,
-      );
+      log.add('weak', 'lead-caught-at-edge', row, column, () => say.oldLeadCaught(id, place));
     } else if (place === 'lastKnot' && route === Op.parkDown) {
-      log.add(
-        'weak',
-        'lead-path',
-        row,
-        column,
-        () =>
-          `The old lead ${id} goes straight down at the last knot; pass it behind and under that knot, or it shows beside the edge.`,
-      );
+      log.add('weak', 'lead-path', row, column, () => say.oldLeadBesideEdge(id));
     } else if (place === 'turn' && route === Op.parkBehind) {
-      log.add(
-        'weak',
-        'lead-path',
-        row,
-        column,
-        () =>
-          `The old lead ${id} is passed behind a knot at the turn; take it down and behind, or the last knot of the row above does not lie level.`,
-      );
+      log.add('weak', 'lead-path', row, column, () => say.oldLeadBehindAtTurn(id));
     }
   }
 
@@ -148,13 +106,8 @@ export class HandOvers {
     // A knot is about as high as it is wide, so knots measure both ways well enough here.
     const length = Math.hypot(down, across);
     if (length <= this.longFloat) return;
-    this.log.add(
-      'weak',
-      'long-float',
-      row,
-      column,
-      () =>
-        `Lead ${id} comes back over a float of ${down} ${down === 1 ? 'row' : 'rows'} and ${across} ${across === 1 ? 'knot' : 'knots'} behind the work, more than ${this.longFloat} knots long: it can snag, and pulled tight it puckers the work.`,
+    this.log.add('weak', 'long-float', row, column, () =>
+      say.longFloat(id, down, across, this.longFloat),
     );
   }
 }

@@ -35,7 +35,7 @@ export class KnotFollower extends Standing {
 
   protected half(i: number, way: HalfWay, tying: number, held: number): void {
     if (tying === this.passTying && held === this.passHeld) return;
-    this.passTying = -1;
+    this.stopPassing();
     if (this.machine.halfTying < 0) this.begin(i, way, tying, held);
     else this.second(i, way, tying, held);
   }
@@ -52,7 +52,9 @@ export class KnotFollower extends Standing {
       return;
     }
     if (this.isLead[tying] !== 1) {
-      this.wrong('wrong-lead', this.cellOf(held), () => say.baseTies(this.id(tying)));
+      this.wrong('wrong-lead', this.cellOf(held), () =>
+        tying < this.machine.count ? say.baseTies(this.id(tying)) : say.unlistedTies(),
+      );
       if (this.inHand < 0) return this.pass(givenTying, givenHeld);
       tying = this.inHand;
     }
@@ -174,16 +176,12 @@ export class KnotFollower extends Standing {
           say.outOfPlace(this.id(tying), this.base(column), faultInWords(fault, this.steps.at(i))),
         );
       }
-    } else if (fault === Fault.tyingNotInFront || fault === Fault.unknownString) {
+    } else if (fault === Fault.tyingNotInFront) {
       this.wrong('lead-not-in-hand', column, () =>
         say.notInHand(this.id(tying), this.base(column)),
       );
       const inFront = this.inHand >= 0 && (this.machine.slotOf[this.inHand] as number) >= 0;
-      const goesOn = this.look.tiesNextKnot(i);
-      if (tying >= this.machine.count || (inFront && goesOn !== tying)) {
-        if (this.inHand < 0) return [tying, taken];
-        lead = this.inHand;
-      }
+      if (inFront && this.look.tiesNextKnot(i) !== tying) lead = this.inHand;
     } else {
       this.wrong('step-cannot-be-done', column, () => faultInWords(fault, this.steps.at(i)));
     }
@@ -221,6 +219,18 @@ export class KnotFollower extends Standing {
     );
     this.halfHitches++;
     this.finish(kindOf(first, way));
+  }
+
+  /** Whether the knot begun is finished by the next half hitch, which is not the first of two. */
+  protected secondHalfFollows(i: number): boolean {
+    const { a, b } = this.steps;
+    const next = this.look.nextHalf(i);
+    return (
+      next >= 0 &&
+      a[next] === this.givenTying &&
+      b[next] === this.givenHeld &&
+      !this.look.repeatsNext(next)
+    );
   }
 
   /** A knot of which the second half never comes: reported, and tied as it should be. */
@@ -303,6 +313,11 @@ export class KnotFollower extends Standing {
   private pass(tying: number, held: number): void {
     this.passTying = tying;
     this.passHeld = held;
+  }
+
+  /** What follows a turn is no part of a knot too many, though it may be of the same strings. */
+  protected stopPassing(): void {
+    this.passTying = -1;
   }
 }
 

@@ -1,11 +1,19 @@
 import type { ChartColour } from '../chart/chart.js';
 import type { HalfWay, KnotKind } from '../model/knot.js';
 import type { ThreadString } from '../model/strings.js';
+import type { ChangePlace } from '../plan/changes.js';
 
 /** The sentences of findings: what is so and what follows from it. */
 
 const SINGLE_EDGE =
   'With one edge knot at the turn instead of two, the edge string is held once in two rows: the edge pulls in there and a loop of the lead shows.';
+
+const PLACE_IN_WORDS: Readonly<Record<ChangePlace, string>> = {
+  withinRow: 'within the row',
+  afterFirstKnot: 'after the first knot',
+  lastKnot: 'at the last knot',
+  turn: 'at the turn',
+};
 
 export function rowTooMany(rows: number): string {
   return `The plan goes on after row ${rows}, the last of the drawing; what follows is not looked at.`;
@@ -13,6 +21,10 @@ export function rowTooMany(rows: number): string {
 
 export function baseTies(string: string): string {
   return `String ${string} is a base string and is to be tied onto, but the plan ties with it: the knot would show the base string's colour, and the lead would be left behind.`;
+}
+
+export function unlistedTies(): string {
+  return 'The knot is to be tied by a string that the plan does not list, so nobody can know which it is.';
 }
 
 export function heldIsNoBase(held: string, base: string): string {
@@ -25,6 +37,10 @@ export function turnMissing(row: number): string {
 
 export function turnTooSoon(tied: number): string {
   return `The plan turns after ${tied} ${tied === 1 ? 'knot' : 'knots'} of this row and then goes on in the same direction: the turn is one too many, and every row after it would run the wrong way.`;
+}
+
+export function turnInKnot(base: string): string {
+  return `The plan turns in the middle of the knot on ${base}, of which only one half is tied: the second half would count for the next row.`;
 }
 
 export function doubled(base: string, edge: boolean): string {
@@ -132,10 +148,44 @@ export function stray(lead: string): string {
   return `Lead ${lead} hangs in front though another lead ties: it would be in the way of this and every later knot. Take it to the back.`;
 }
 
+export function oldLeadStays(lead: string, place: ChangePlace): string {
+  return `The old lead ${lead} still hangs in front after the colour change ${PLACE_IN_WORDS[place]}. It would be in the way of every row to come; take it to the back.`;
+}
+
+export function oldLeadNotLaid(lead: string, place: ChangePlace): string {
+  return `The old lead ${lead} is not laid through the knot at the colour change ${PLACE_IN_WORDS[place]}, so nothing holds it: its last knot can work loose and a loop shows at the back.`;
+}
+
+export function oldLeadCaught(lead: string, place: ChangePlace): string {
+  const instead = place === 'turn' ? 'down and behind' : 'behind and under that knot';
+  return `The old lead ${lead} is caught in the knot at the colour change ${PLACE_IN_WORDS[place]}, so it sticks out at the side. Pass it ${instead} instead.`;
+}
+
+export function oldLeadBesideEdge(lead: string): string {
+  return `The old lead ${lead} goes straight down at the last knot; pass it behind and under that knot, or it shows beside the edge.`;
+}
+
+export function oldLeadBehindAtTurn(lead: string): string {
+  return `The old lead ${lead} is passed behind a knot at the turn; take it down and behind, or the last knot of the row above does not lie level.`;
+}
+
+/** @param down,across how far the float runs, in knots, and `most` how long it may be */
+export function longFloat(lead: string, down: number, across: number, most: number): string {
+  const rows = `${down} ${down === 1 ? 'row' : 'rows'}`;
+  const knots = `${across} ${across === 1 ? 'knot' : 'knots'}`;
+  return `Lead ${lead} comes back over a float of ${rows} and ${knots} behind the work, more than ${most} knots long: it can snag, and pulled tight it puckers the work.`;
+}
+
 export function singleEdge(base: string): string {
   return `Edge string ${base} has only one of the two edge knots of this turn. ${SINGLE_EDGE}`;
 }
 
-export function repeatOpen(parts: readonly string[]): string {
-  return `Tied again below itself, the pattern does not simply go on: ${parts.join('; ')}.`;
+const REPEAT_OPEN = 'Tied again below itself, the pattern does not simply go on';
+
+export function sidesDiffer(): string {
+  return `${REPEAT_OPEN}: the sides differ, because after an odd number of rows the lead is on the other side.`;
+}
+
+export function coloursDiffer(): string {
+  return `${REPEAT_OPEN}: the colours differ, because the last knot and the first have different leads.`;
 }

@@ -150,9 +150,11 @@ describe('a plan document', () => {
 
   it('is taken by the reader just when it fits the schema, but for what a schema cannot say', () => {
     const broken = anyPlan.map(({ plan }) => printed(plan)).chain(breakDocument);
+    let tried = 0;
     let refused = 0;
     fc.assert(
       fc.property(broken, (document) => {
+        tried++;
         const outcome = readOrRefusal(() => readPlan(JSON.stringify(document)));
         const fits = fitsSchema(document);
         if (!(outcome instanceof Error)) expect(fits).toBe(true);
@@ -161,7 +163,7 @@ describe('a plan document', () => {
       }),
       { numRuns: 500 },
     );
-    expect(refused).toBeGreaterThan(50);
+    expect(refused).toBeGreaterThan(tried / 10);
   });
 });
 

@@ -1,40 +1,20 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   type Chart,
   type Finding,
-  type Plan,
   planAlpha,
   type Step,
   StepList,
   type Verification,
   verifyPlan,
 } from '../../src/index.js';
+import { type Change, halfOn, verified as verifiedOf } from '../support/alpha-slips.js';
 import { drawn } from '../support/charts.js';
-import { anyStep } from '../support/steps.js';
 
 const chart = drawn('aabbaa', 'aabbaa', 'aaaaaa', 'bbbbbb');
 
 /** The chart's plan with its steps changed, verified. */
-function verified(change: (steps: Step[]) => Step[], of: Chart = chart): Verification {
-  const plan = planAlpha(of);
-  return verifyPlan(withSteps(plan, change([...plan.steps])), of);
-}
-
-function withSteps(plan: Plan, steps: readonly Step[]): Plan {
-  return { ...plan, steps: StepList.from(plan.strings, steps) };
-}
-
-/** Index of the n-th half hitch on a string in a row (from 0). */
-function halfOn(steps: readonly Step[], row: number, held: string, nth = 0): number {
-  let turns = 0;
-  let seen = 0;
-  for (const [i, step] of steps.entries()) {
-    if (step.do === 'turn') turns++;
-    if (turns === row && step.do === 'halfHitch' && step.held === held && seen++ === nth) return i;
-  }
-  throw new Error(`No half hitch ${nth} on ${held} in row ${row}`);
-}
+const verified = (change: Change, of: Chart = chart): Verification => verifiedOf(of, change);
 
 function change(steps: Step[], at: number, news: Partial<Record<string, string>>): Step[] {
   return steps.map((step, i) => (i === at ? ({ ...step, ...news } as Step) : step));
@@ -208,19 +188,6 @@ describe('what is wrong is named with its place and its consequence', () => {
 
   it('a chart of another size cannot be compared', () => {
     expect(() => verifyPlan(planAlpha(chart), drawn('aa'))).toThrow(/4 rows of 6 knots.*1 rows/);
-  });
-});
-
-describe('any steps at all', () => {
-  it('end in findings, never in an exception or without an end', () => {
-    const small = drawn('abab', 'baba', 'aabb', 'bbbb');
-    const sound = planAlpha(small);
-    fc.assert(
-      fc.property(fc.array(anyStep, { maxLength: 150 }), (steps) => {
-        const result = verifyPlan(withSteps(sound, steps), small);
-        expect(result.ok).toBe(false);
-      }),
-    );
   });
 
   it('lists so many findings of a kind and counts the rest', () => {

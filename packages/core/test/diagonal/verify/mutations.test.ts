@@ -28,9 +28,11 @@ describe('verifying diagonal plans', () => {
   });
 
   it('sees a change just when the steps no longer knot the picture', () => {
+    let tried = 0;
     let bad = 0;
     fc.assert(
       fc.property(anyMutant(anyDiagonal({ maxStrings: 9, maxRows: 8 })), (mutant) => {
+        tried++;
         const { picture } = simulateDiagonal(mutant.pattern);
         const verified = verifyDiagonal(mutant.plan, picture);
         expect(verified.ok).toBe(knotsPlainly(mutant.plan, picture));
@@ -38,7 +40,7 @@ describe('verifying diagonal plans', () => {
       }),
       { numRuns: 600 },
     );
-    expect(bad).toBeGreaterThan(200);
+    expect(bad).toBeGreaterThan(tried / 3);
   });
 
   it('finds one change where it was made when the pattern is known, and little else', () => {
