@@ -1,3 +1,4 @@
+import type { ThreadString } from '../model/strings.js';
 import type { Plan } from '../plan/plan.js';
 import type { Follower } from './follower.js';
 import type { FindingLog } from './log.js';
@@ -52,8 +53,8 @@ export function reportRepeat(
 ): void {
   const { rows, columns } = plan;
   const last = (rows - 1) * columns + technique.columnAt(rows - 1, columns - 1);
-  const colourOf = (cell: number): string | undefined =>
-    plan.strings[follower.tying[cell] as number]?.colour;
+  const colourOf = (cell: number): string =>
+    (plan.strings[follower.tying[cell] as number] as ThreadString).colour;
   const note = (text: () => string): unknown =>
     log.add('note', 'repeat-does-not-close', -1, -1, text);
   if (rows % 2 === 1) note(say.sidesDiffer);

@@ -1,5 +1,6 @@
 import { type Machine, Whereabouts } from '../model/machine.js';
 import { Op } from '../model/steplist.js';
+import type { ThreadString } from '../model/strings.js';
 import { type ChangePlace, changePlace } from '../plan/changes.js';
 import type { FindingLog } from './log.js';
 import * as say from './messages.js';
@@ -35,16 +36,15 @@ export class HandOvers {
 
   /** A knot was tied by another lead than the one before it. */
   happened(old: number, lead: number, row: number, column: number, order: number, m: Machine) {
-    const name = (string: number): string => m.strings[string]?.id ?? '?';
-    const colour = m.strings[lead]?.colour ?? '';
+    const { id, colour } = m.strings[lead] as ThreadString;
     if (!this.coloursSeen.has(colour)) {
       this.coloursSeen.add(colour);
       this.counts.start++;
     }
-    this.checkFloat(lead, row, column, name(lead));
+    this.checkFloat(lead, row, column, id);
     if (old < 0) return;
     const place = changePlace(order, this.columns);
-    if (m.strings[old]?.colour !== colour) this.counts[place]++;
+    if ((m.strings[old] as ThreadString).colour !== colour) this.counts[place]++;
     this.old = old;
     this.place = place;
     this.row = row;
@@ -70,7 +70,7 @@ export class HandOvers {
     const { old, place, row, column } = this;
     if (old < 0) return -1;
     this.old = -1;
-    const id = machine.strings[old]?.id ?? '?';
+    const { id } = machine.strings[old] as ThreadString;
     const where = machine.whereabouts[old];
     if (where === Whereabouts.front) {
       if (!this.reported) {

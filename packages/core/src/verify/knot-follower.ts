@@ -11,6 +11,8 @@ import type { Technique } from './technique.js';
 
 const KIND_NUMBER = new Map<KnotKind, number>(KNOT_KINDS.map((kind, number) => [kind, number]));
 
+const HALF_OP = { forward: Op.halfForward, backward: Op.halfBackward } as const;
+
 /** Judges half hitch after half hitch which knot they make, and whether it belongs there. */
 export class KnotFollower extends Standing {
   private readonly colourMatches: Uint8Array;
@@ -78,11 +80,10 @@ export class KnotFollower extends Standing {
     }
     if (this.machine.frontLength > this.columns + 1) this.clearStrays(tying);
     const kind = this.technique.kindAt(this.row, column);
-    let fault = this.machine.run(way === 'forward' ? Op.halfForward : Op.halfBackward, tying, held);
+    const fault = this.machine.run(HALF_OP[way], tying, held);
     if (fault !== Fault.none) {
       [tying, way] = this.putRight(i, fault, way, tying, held, column, kind);
-      fault = this.machine.run(way === 'forward' ? Op.halfForward : Op.halfBackward, tying, held);
-      if (fault !== Fault.none) return this.pass(givenTying, givenHeld);
+      this.machine.run(HALF_OP[way], tying, held);
     }
     this.placeExcused = false;
     this.oddKnot = null;
@@ -163,7 +164,8 @@ export class KnotFollower extends Standing {
     const wanted = halvesOf(kind)[0];
     let lead = tying;
     let taken = way;
-    if (fault === Fault.wrongSide || fault === Fault.notSideBySide) {
+    if (fault !== Fault.tyingNotInFront) {
+      // It hangs on the other side, or further away.
       const odd = this.oddKnot;
       if (odd !== null && tying === this.inHand) {
         this.blameOddKnot(odd.finding, tying, column);
@@ -176,14 +178,12 @@ export class KnotFollower extends Standing {
           say.outOfPlace(this.id(tying), this.base(column), faultInWords(fault, this.steps.at(i))),
         );
       }
-    } else if (fault === Fault.tyingNotInFront) {
+    } else {
       this.wrong('lead-not-in-hand', column, () =>
         say.notInHand(this.id(tying), this.base(column)),
       );
       const inFront = this.inHand >= 0 && (this.machine.slotOf[this.inHand] as number) >= 0;
       if (inFront && this.look.tiesNextKnot(i) !== tying) lead = this.inHand;
-    } else {
-      this.wrong('step-cannot-be-done', column, () => faultInWords(fault, this.steps.at(i)));
     }
     const old = this.inHand;
     const beside = old >= 0 && old !== lead && (this.machine.slotOf[old] as number) >= 0 ? old : -1;
@@ -212,11 +212,7 @@ export class KnotFollower extends Standing {
       }
     }
     const first = this.machine.halfFirst;
-    this.machine.run(
-      way === 'forward' ? Op.halfForward : Op.halfBackward,
-      this.knotTying,
-      this.knotHeld,
-    );
+    this.machine.run(HALF_OP[way], this.knotTying, this.knotHeld);
     this.halfHitches++;
     this.finish(kindOf(first, way));
   }
@@ -242,11 +238,7 @@ export class KnotFollower extends Standing {
     const first = this.machine.halfFirst;
     const [wantedFirst, wantedSecond] = halvesOf(kind);
     const way = first === wantedFirst ? wantedSecond : first;
-    this.machine.run(
-      way === 'forward' ? Op.halfForward : Op.halfBackward,
-      this.knotTying,
-      this.knotHeld,
-    );
+    this.machine.run(HALF_OP[way], this.knotTying, this.knotHeld);
     this.knotExcused = true;
     this.knots--;
     this.finish(kindOf(first, way));

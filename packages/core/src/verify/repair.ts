@@ -1,6 +1,6 @@
 import { Machine } from '../model/machine.js';
 import type { State } from '../model/state.js';
-import type { StringId } from '../model/strings.js';
+import type { StringId, ThreadString } from '../model/strings.js';
 
 /**
  * A machine in which the strings hang as they should for the knot to come: base strings in
@@ -19,8 +19,8 @@ export function hangForKnot(
   beside: number,
 ): Machine {
   const before = machine.state();
-  const id = (string: number): StringId => machine.strings[string]?.id ?? '?';
-  const leads = beside >= 0 && beside !== tying ? [id(beside), id(tying)] : [id(tying)];
+  const id = (string: number): StringId => (machine.strings[string] as ThreadString).id;
+  const leads = beside >= 0 ? [id(beside), id(tying)] : [id(tying)];
   const front: StringId[] = [];
   for (const base of before.hung) {
     if (base !== id(held)) front.push(base);
@@ -47,8 +47,7 @@ export function hangForKnot(
 /** The same machine with a string that is in front moved to the back. */
 export function takeBehind(machine: Machine, string: number): Machine {
   const before = machine.state();
-  const id = machine.strings[string]?.id;
-  if (id === undefined || !before.front.includes(id)) return machine;
+  const { id } = machine.strings[string] as ThreadString;
   return Machine.of({
     ...before,
     front: before.front.filter((other) => other !== id),

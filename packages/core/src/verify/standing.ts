@@ -61,7 +61,6 @@ export class Standing {
   }
 
   protected settle(): void {
-    if (this.handOvers.waitingFor < 0) return;
     const left = this.handOvers.settle(this.machine);
     if (left >= 0) this.machine = takeBehind(this.machine, left);
   }

@@ -93,9 +93,14 @@ export class DiagonalFollower extends Standing {
     const leftSlot = slotOfPlace(this.lattice, this.row, place);
     const left = this.machine.front[leftSlot] as number;
     if (this.pairPlace(tying, held) !== place) {
-      // Reported when the place was found: tied by whoever hangs there, the way it is written.
+      // Reported when the place was found: tied as the second half has it, where that is of this
+      // place, and else by whoever hangs there, the way it is written.
       const right = this.machine.front[leftSlot + 1] as number;
-      if (tying !== left && tying !== right) tying = held === left ? right : left;
+      const next = this.look.nextHalf(i);
+      const { a, b } = this.steps;
+      if (next >= 0 && this.pairPlace(a[next] as number, b[next] as number) === place) {
+        tying = a[next] as number;
+      } else if (tying !== left && tying !== right) tying = held === left ? right : left;
       held = tying === left ? right : left;
       way = tying === left ? 'forward' : 'backward';
       this.knotExcused = true;
