@@ -18,11 +18,9 @@ export {
 export { LATTICE_FULLNESS } from './fullness.js';
 export {
   type DiagonalPose,
-  type DiagonalScene,
-  type DiagonalSceneOptions,
   type DiagonalStrandPose,
   diagonalPose,
-  diagonalScene,
-} from './pose.js';
+} from './pose/pose.js';
+export { type DiagonalScene, type DiagonalSceneOptions, diagonalScene } from './pose/scene.js';
 export type { WorthSwapping } from './swaps.js';
 export { type DiagonalStringUsage, diagonalUsage } from './usage.js';
