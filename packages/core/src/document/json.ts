@@ -1,4 +1,6 @@
 import { InputError } from '../errors.js';
+import { numberEnd } from './number-end.js';
+import { placeIn } from './place.js';
 import { listed, quoted } from './quote.js';
 
 const DEEPEST = 64;
@@ -305,49 +307,4 @@ export class JsonText {
       `Write ${wanted} here.`,
     );
   }
-}
-
-/** Where the number that begins here ends; -1 when none begins here. */
-function numberEnd(text: string, start: number): number {
-  const whole = text[start] === '-' ? start + 1 : start;
-  let end = text[whole] === '0' ? whole + 1 : digitsEnd(text, whole);
-  if (end === whole) return -1;
-  if (text[end] === '.') {
-    const fraction = end + 1;
-    end = digitsEnd(text, fraction);
-    if (end === fraction) return -1;
-  }
-  if (text[end] === 'e' || text[end] === 'E') {
-    const sign = text[end + 1];
-    const exponent = sign === '+' || sign === '-' ? end + 2 : end + 1;
-    end = digitsEnd(text, exponent);
-    if (end === exponent) return -1;
-  }
-  return end;
-}
-
-function digitsEnd(text: string, start: number): number {
-  let end = start;
-  let code = text.charCodeAt(end);
-  while (code >= 0x30 && code <= 0x39) code = text.charCodeAt(++end);
-  return end;
-}
-
-function placeIn(text: string, at: number): { line: number; column: number } {
-  let line = 1;
-  let start = 0;
-  for (let i = 0; i < at; i++) {
-    const code = text.charCodeAt(i);
-    if (code === 0x0a || (code === 0x0d && text.charCodeAt(i + 1) !== 0x0a)) {
-      line++;
-      start = i + 1;
-    }
-  }
-  let column = 1;
-  for (let i = start; i < at; i++) {
-    const code = text.charCodeAt(i);
-    // A pair of surrogates is one character.
-    if (code < 0xdc00 || code > 0xdfff) column++;
-  }
-  return { line, column };
 }

@@ -1,11 +1,5 @@
 export { type BestWay, type BestWayOptions, bestWay, type Way } from './best-way.js';
-export {
-  EASIER_DEFAULTS,
-  EASIER_LIMITS,
-  type EasierOptions,
-  type EasierReading,
-  easier,
-} from './easier.js';
+export { type EasierReading, easier } from './easier.js';
 export {
   type Effort,
   type EffortOptions,
@@ -16,6 +10,7 @@ export {
   USUAL_PACE,
 } from './effort.js';
 export { MIRRORINGS, type Mirroring, mirroredChart } from './mirror.js';
+export { EASIER_DEFAULTS, EASIER_LIMITS, type EasierOptions } from './options.js';
 export {
   type CellEdit,
   type Gain,

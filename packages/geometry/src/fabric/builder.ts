@@ -1,30 +1,10 @@
-import {
-  type KnotReading,
-  type Plan,
-  PlanReader,
-  type RowReading,
-  startSide,
-  type ThreadString,
-} from '@halfhitch/core';
+import { type KnotReading, PlanReader, type RowReading, type ThreadString } from '@halfhitch/core';
 import { cutLine, stretchLine } from './behind.js';
 import { ChunkWriter, type FabricChunk, type StrandHead } from './chunk.js';
-import type { Lying } from './layers.js';
+import { LeadWays, lastOf, sideOf, wayOf } from './lead-ways.js';
 import { LEVEL_TOLERANCE, type Level, thinned } from './levels.js';
-import {
-  type Around,
-  codesRound,
-  type Link,
-  type LinkAsk,
-  type Links,
-  type LinkWay,
-  mirroredAround,
-} from './links.js';
-import type { Pass, Passes } from './passes.js';
-import type { Routes } from './routes.js';
-import type { Seating } from './seating.js';
-import { endsRight, kindCode, NO_KNOT } from './shapes.js';
-import type { Spread } from './spread.js';
-import type { BackStretches } from './survey.js';
+import { kindCode } from './shapes.js';
+import type { Work } from './work.js';
 
 /** Lengths of the loose ends of base strings, in tying diameters. */
 const ABOVE = 8;
@@ -32,19 +12,6 @@ const BELOW = 12;
 
 /** The last end of all hangs down so far beyond the bend out of its knot. */
 const LAST_TAIL = 7;
-
-/** What a chunk is built from, in tying diameters. */
-export interface Work {
-  readonly plan: Plan;
-  readonly seating: Seating;
-  readonly links: Links;
-  readonly stretches: BackStretches;
-  readonly passes: Passes;
-  /** Null where no gap opens. */
-  readonly spread: Spread | null;
-  readonly routes: Routes;
-  readonly lying: Lying;
-}
 
 /** The rows of a chunk, the ends not included, and the stretches behind it. */
 export interface ChunkRows {
@@ -59,15 +26,14 @@ export class ChunkBuilder {
   private readonly writer: ChunkWriter;
   private readonly knotCurves: readonly (readonly Float64Array[])[];
   private readonly liftedCurves: readonly (readonly Float64Array[])[];
-  private kinds = new Int8Array(0);
-  private rows: readonly RowReading[] = [];
-  private rowsFrom = 0;
+  private readonly ways: LeadWays;
 
   constructor(
     private readonly work: Work,
     private readonly scale: { readonly x: number; readonly y: number; readonly z: number },
   ) {
     this.reader = new PlanReader(work.plan);
+    this.ways = new LeadWays(work);
     this.writer = new ChunkWriter(scale.x, scale.y, scale.z, work.spread, work.seating.rowHeight);
     const curves = (of: 'points' | 'lifted') =>
       LEVEL_TOLERANCE.map((tolerance) =>
@@ -83,7 +49,7 @@ export class ChunkBuilder {
     const from = Math.max(firstRow - 2, 0);
     const to = Math.min(endRow + 2, plan.rows);
     for (let row = from; row < to; row++) rows.push(this.reader.row(row));
-    this.noteKinds(rows, from);
+    this.ways.read(rows, from);
     this.base(firstRow, endRow);
     let last = firstRow > 0 ? lastOf(rows[firstRow - 1 - from]) : null;
     for (let row = firstRow; row < endRow; row++) {
@@ -104,7 +70,7 @@ export class ChunkBuilder {
     if (knot.change !== null) {
       if (last !== null && !begins) this.leave(knot, last, level);
       writer.begin(this.head(knot.tying, 'lead'));
-      const link = this.link('up', knot, last);
+      const link = this.ways.link('up', knot, last);
       writer.follow(link.levels[level]!, this.x(knot.column), this.y(knot.row), sideOf(knot));
     } else if (begins || last === null || !writer.isOpen) {
       writer.begin({ ...this.head(knot.tying, 'lead'), fromAbove: last !== null });
@@ -124,7 +90,7 @@ export class ChunkBuilder {
     const first = next?.knots[0];
     if (first === undefined) {
       writer.begin(this.head(last.tying, 'tail'));
-      const link = this.link('end', last, last);
+      const link = this.ways.link('end', last, last);
       const curve = link.levels[level]!;
       const side = sideOf(last);
       const x = this.x(last.column);
@@ -142,132 +108,16 @@ export class ChunkBuilder {
   }
 
   private goTo(knot: KnotReading, last: KnotReading, level: Level): void {
-    const link = this.link('on', knot, last);
+    const link = this.ways.link('on', knot, last);
     this.writer.follow(link.levels[level]!, this.x(knot.column), this.y(knot.row), sideOf(knot));
   }
 
   /** The old lead on its way to the back, from its last knot. */
   private leave(knot: KnotReading, last: KnotReading, level: Level): void {
     if (knot.change?.oldLead == null) return;
-    const link = this.link(wayOf(knot), knot, last);
+    const link = this.ways.link(wayOf(knot), knot, last);
     this.writer.follow(link.levels[level]!, this.x(knot.column), this.y(knot.row), sideOf(knot));
     this.writer.end();
-  }
-
-  private link(way: LinkWay, knot: KnotReading, last: KnotReading | null): Link {
-    return this.work.links.link(this.sign(way, knot, last), () => this.ask(way, knot, last, DEPTH));
-  }
-
-  /** All that a link depends on, in short: the kinds of knots and the ways through gaps near it. */
-  private sign(way: LinkWay, knot: KnotReading, last: KnotReading | null): string {
-    const { passes } = this.work;
-    const side = sideOf(knot);
-    const gap = knot.column + (side > 0 ? 0 : 1);
-    let sign = `${way}${last === null ? '' : (last.column - knot.column) * side}`;
-    const rows = last === null || last.row < knot.row || knot.order < 3 ? 2 : 1;
-    sign += last === null ? ':' : knot.row - last.row;
-    for (let up = 0; up < rows; up++) {
-      for (let right = -2; right <= 2; right++) {
-        sign += `.${passes.set(knot.row - up, gap + right * side)}`;
-        sign += `/${this.opening(knot.row - up, gap + right * side).toFixed(2)}`;
-      }
-    }
-    return sign + codesRound(this.around(knot)) + (way === 'end' ? '' : Math.min(knot.order, 3));
-  }
-
-  private opening(row: number, gap: number): number {
-    return this.work.passes.opening(row, gap, this.work.seating);
-  }
-
-  private ask(way: LinkWay, knot: KnotReading, last: KnotReading | null, depth: number): LinkAsk {
-    const side = sideOf(knot);
-    const from =
-      last === null
-        ? { right: 0, down: 0 }
-        : { right: (last.column - knot.column) * side, down: last.row - knot.row };
-    const gap = knot.column + (side > 0 ? 0 : 1);
-    const { passes, seating } = this.work;
-    const pass = passOf(way, knot);
-    const place = way === 'behind' || way === 'down' ? last! : knot;
-    const at = way === 'up' ? gapOf(knot) : way === 'through' ? farGapOf(knot) : farGapOf(place);
-    return {
-      way,
-      around: this.around(knot),
-      from,
-      ...(pass === null ? {} : { lane: passes.lane(place.row, at, pass, seating) }),
-      open: [-1, 0, 1].map((right) => {
-        const here = this.opening(place.row, gap + right * side);
-        const there = way === 'on' ? this.opening(last!.row, gap + right * side) : here;
-        return Math.min(here, there);
-      }),
-      // Other rows are too far away, but for the one that a turn comes from.
-      lifted: (right, down) =>
-        (down === 0 || down === from.down) &&
-        passes.isLifted(knot.row + down, knot.column + right * side),
-      others:
-        depth === 0
-          ? []
-          : this.before(way, knot, last).map((other) => ({
-              ask: this.ask(other.way, other.knot, other.last, depth - 1),
-              ...placeFrom(knot, other.knot),
-            })),
-    };
-  }
-
-  /** The ways that a lead finds in a gap when it goes through it. */
-  private before(way: LinkWay, knot: KnotReading, last: KnotReading | null): readonly Way[] {
-    if (last === null) return [];
-    const ways: Way[] = [];
-    const gap = farGapOf(last);
-    let at: KnotReading = last;
-    // As long as knots have come out of this gap and gone back into it.
-    for (let steps = 0; steps < DEPTH; steps++) {
-      const previous = this.previous(at);
-      const inGap = gapOf(at) === gap;
-      if (inGap && at.change !== null) ways.push({ way: 'up', knot: at, last: previous });
-      if (previous !== null) {
-        if (at.change === null) {
-          if (inGap) ways.push({ way: 'on', knot: at, last: previous });
-        } else if (at.change.oldLead !== null) {
-          const leaving = wayOf(at);
-          const goes = leaving === 'through' && farGapOf(at) === gap;
-          if (inGap || goes) ways.push({ way: leaving, knot: at, last: previous });
-        }
-      }
-      if (!inGap || previous === null || farGapOf(previous) !== gap) break;
-      at = previous;
-    }
-    if (way === 'up' && knot.change?.oldLead != null) ways.push({ way: wayOf(knot), knot, last });
-    return ways;
-  }
-
-  /** The knot tied before one, if it is among the rows that a chunk reads. */
-  private previous(knot: KnotReading): KnotReading | null {
-    const row = this.rows[knot.row - this.rowsFrom];
-    return row?.knots[knot.order - 1] ?? lastOf(this.rows[knot.row - this.rowsFrom - 1]);
-  }
-
-  private around(knot: KnotReading): Around {
-    const { columns } = this.work.plan;
-    const { kinds, rowsFrom } = this;
-    const around: Around = (right, down) => {
-      const column = knot.column + right;
-      if (column < 0 || column >= columns) return NO_KNOT;
-      return kinds[(knot.row + down - rowsFrom) * columns + column] ?? NO_KNOT;
-    };
-    return knot.direction === 'right' ? around : mirroredAround(around);
-  }
-
-  private noteKinds(rows: readonly RowReading[], from: number): void {
-    const { columns } = this.work.plan;
-    this.kinds = new Int8Array(rows.length * columns).fill(NO_KNOT);
-    this.rows = rows;
-    this.rowsFrom = from;
-    for (const { row, knots } of rows) {
-      for (const { column, kind } of knots) {
-        this.kinds[(row - from) * columns + column] = kindCode(kind);
-      }
-    }
   }
 
   private base(firstRow: number, endRow: number): void {
@@ -337,39 +187,3 @@ export class ChunkBuilder {
     return (row - 0.5) * this.work.seating.rowHeight;
   }
 }
-
-const sideOf = (knot: KnotReading): number => (knot.direction === 'right' ? 1 : -1);
-
-/** How many ways back a link looks for what is before it, and before that. */
-const DEPTH = 2;
-
-/** A way that a lead takes, told by the knots that it leads from and to. */
-interface Way {
-  readonly way: LinkWay;
-  readonly knot: KnotReading;
-  readonly last: KnotReading | null;
-}
-
-const passOf = (way: LinkWay, knot: KnotReading): Pass | null => {
-  if (way === 'up') return knot.order === 0 ? 'first' : 'up';
-  return way === 'on' || way === 'end' ? null : way;
-};
-
-/** Where one knot is as seen from another in its own direction. */
-const placeFrom = (knot: KnotReading, other: KnotReading) => ({
-  right: (other.column - knot.column) * sideOf(knot),
-  down: other.row - knot.row,
-  mirrored: sideOf(other) !== sideOf(knot),
-});
-
-/** How the old lead leaves; one that a plan leaves in front is drawn as if it were taken down. */
-const wayOf = (knot: KnotReading): LinkWay => knot.change?.oldLeadRoute ?? 'down';
-
-const lastOf = (row: RowReading | undefined): KnotReading | null =>
-  row?.knots[row.knots.length - 1] ?? null;
-
-/** The gap from which a knot's lead comes, and the one to which it goes. */
-const gapOf = ({ column, kind }: KnotReading): number =>
-  column + (startSide(kind) === 'right' ? 1 : 0);
-const farGapOf = ({ column, kind }: KnotReading): number =>
-  column + (endsRight(kindCode(kind)) ? 1 : 0);

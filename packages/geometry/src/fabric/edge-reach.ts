@@ -1,5 +1,6 @@
 import type { EdgeTechnique } from '@halfhitch/core';
-import type { Around, Links } from './links.js';
+import type { Around } from './link-ask.js';
+import type { Links } from './links.js';
 import type { Seating } from './seating.js';
 import { kindCode, mirrorCode, NO_KNOT } from './shapes.js';
 

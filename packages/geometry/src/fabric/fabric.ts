@@ -1,7 +1,7 @@
 import type { Cell, Plan } from '@halfhitch/core';
 import { GeometryError, resolveOptions } from '../knot/options.js';
 import type { FinishedSize } from '../thread/finished-size.js';
-import { ChunkBuilder, type Work } from './builder.js';
+import { ChunkBuilder } from './builder.js';
 import type { FabricChunk } from './chunk.js';
 import { edgeReach } from './edge-reach.js';
 import { laid } from './layers.js';
@@ -12,6 +12,7 @@ import { BESIDE, Routes } from './routes.js';
 import { pairsOf, seatingOf } from './seating.js';
 import { Spread } from './spread.js';
 import { survey } from './survey.js';
+import type { Work } from './work.js';
 
 export interface FabricOptions {
   /** Diameter of the leads, mm. Default 1. */

@@ -121,3 +121,13 @@ export function pairsOf(edge: EdgeTechnique): Pairs {
   }
   return pairs;
 }
+
+/** The shape of a knot of a kind; where none is, of a forward one. */
+export function seatedShape({ shapes }: Seating, code: number): KnotShape {
+  return shapes[code] ?? shapes[0]!;
+}
+
+/** Depth at which floats begin and end: behind the hindmost wraps. */
+export function backDepth({ back }: Seating): number {
+  return back - 0.5;
+}

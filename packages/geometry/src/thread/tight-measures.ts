@@ -1,7 +1,8 @@
 import type { EdgeTechnique } from '@halfhitch/core';
 import { lengthOf } from '../curve/polyline.js';
 import { edgeReach } from '../fabric/edge-reach.js';
-import { type Around, Links } from '../fabric/links.js';
+import type { Around } from '../fabric/link-ask.js';
+import { Links } from '../fabric/links.js';
 import { BESIDE } from '../fabric/routes.js';
 import { pairsOf, seatingOf } from '../fabric/seating.js';
 import { kindCode, mirrorCode, NO_KNOT } from '../fabric/shapes.js';
