@@ -18,6 +18,7 @@ import {
   tightMeasures,
 } from '@halfhitch/geometry/thread';
 import type { KnotChoice } from '../work/messages.js';
+import { isOutOfMemory, reasonOf } from '../work/reason.js';
 import { bandFit, sizeRows, tailsFor } from './fit.js';
 import type { CutAnswer, CutOutcome, CutRequest } from './messages.js';
 import { fieldOf, type ReadSettings, readSettings } from './read-settings.js';
@@ -134,8 +135,8 @@ export function measuresOf(edge: EdgeTechnique): KnotMeasures {
 }
 
 function inWords(error: unknown): string {
-  if (error instanceof RangeError && /alloc|memory|array/i.test(error.message)) {
+  if (isOutOfMemory(error)) {
     return 'The browser has not enough memory for a piece so large. Ask for a shorter one.';
   }
-  return `Something went wrong in working the lengths out (${error instanceof Error ? error.message : String(error)}).`;
+  return `Something went wrong in working the lengths out (${reasonOf(error)}).`;
 }

@@ -6,6 +6,7 @@ import { counted } from '../view/figures.js';
 import { SessionWatch } from '../view/session-watch.js';
 import type { Tile } from '../work/fabric-tile.js';
 import type { Piece } from '../work/messages.js';
+import { reasonOf } from '../work/reason.js';
 import './dialogs/draw-dialog.js';
 import './palette/palette.js';
 import './sheet/sheet.js';
@@ -134,7 +135,7 @@ export class DrawView extends LitElement {
     try {
       act();
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = reasonOf(error);
     }
   }
 

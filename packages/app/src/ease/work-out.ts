@@ -2,6 +2,7 @@ import { bestWay, type Chart, easier, InputError, type Suggestion } from '@halfh
 import { Lengths, threadOf } from '@halfhitch/geometry/thread';
 import { type ReadSettings, readSettings } from '../cut/read-settings.js';
 import { lengthsFor, measuresOf } from '../cut/work-out.js';
+import { isOutOfMemory, reasonOf } from '../work/reason.js';
 import type { Advice, EaseOutcome, EaseRequest } from './messages.js';
 import { threadSaved } from './thread-saved.js';
 
@@ -55,8 +56,8 @@ function threadFor(
 
 function inWords(error: unknown): string {
   if (error instanceof InputError) return error.message;
-  if (error instanceof RangeError && /alloc|memory|array/i.test(error.message)) {
+  if (isOutOfMemory(error)) {
     return 'The browser has not enough memory to look through a chart so large.';
   }
-  return `Something went wrong in looking for what would be easier (${error instanceof Error ? error.message : String(error)}).`;
+  return `Something went wrong in looking for what would be easier (${reasonOf(error)}).`;
 }

@@ -6,6 +6,7 @@ import { knottedAlike, nameOf, type Project, titleOf } from '../project/project.
 import type { Session } from '../project/session.js';
 import { figures } from '../view/figures.js';
 import { SessionWatch } from '../view/session-watch.js';
+import { reasonOf } from '../work/reason.js';
 import { WorkError } from '../work/work-error.js';
 import { chartAsKnotted } from './as-knotted.js';
 import { download } from './download.js';
@@ -165,7 +166,7 @@ function documentOf(project: Project): string {
 
 function inWords(error: unknown): string {
   if (error instanceof WorkError || error instanceof InputError) return error.message;
-  return `This could not be made (${error instanceof Error ? error.message : String(error)}).`;
+  return `This could not be made (${reasonOf(error)}).`;
 }
 
 customElements.define('halfhitch-share', SharePanel);

@@ -1,5 +1,6 @@
 import { decodeUtf8, InputError, planAlpha, verifyPlan } from '@halfhitch/core';
 import { written } from '../print/written.js';
+import { isOutOfMemory, reasonOf } from '../work/reason.js';
 import { embeddedDocument } from './embedded.js';
 import type { KeepAnswer, KeepAnswers, KeepAsk, KeepRequest } from './messages.js';
 import { pngOfChart } from './png-chart.js';
@@ -38,10 +39,10 @@ function inWords(error: unknown, request: KeepRequest): string {
   if (error instanceof InputError) {
     return 'fileName' in request ? error.inFile(request.fileName).message : error.message;
   }
-  if (error instanceof RangeError && /alloc|memory|array|length/i.test(error.message)) {
+  if (isOutOfMemory(error)) {
     return 'The browser has not enough memory for this. Close other pages, or use a smaller piece.';
   }
-  return `Something went wrong (${error instanceof Error ? error.message : String(error)}). What is open stays as it is.`;
+  return `Something went wrong (${reasonOf(error)}). What is open stays as it is.`;
 }
 
 addEventListener('message', ({ data: { id, request } }: MessageEvent<KeepAsk>) => {

@@ -8,6 +8,7 @@ import {
   verifyPlan,
   Written,
 } from '@halfhitch/core';
+import { reasonOf } from '../work/reason.js';
 import { type Sound, viewMistakes } from './make.js';
 import type { MistakesAnswer, MistakesAnswers, MistakesAsk, MistakesRequest } from './messages.js';
 import { offersAt } from './offers.js';
@@ -64,7 +65,7 @@ addEventListener('message', ({ data }: MessageEvent<MistakesAsk>) => {
     const message =
       error instanceof InputError
         ? error.message
-        : `Something went wrong in working this out (${error instanceof Error ? error.message : String(error)}). What was marked is still there.`;
+        : `Something went wrong in working this out (${reasonOf(error)}). What was marked is still there.`;
     reply = { id: data.id, ok: false, message };
   }
   postMessage(reply);

@@ -1,10 +1,11 @@
 import { InputError } from '@halfhitch/core';
+import { isOutOfMemory, reasonOf } from '../work/reason.js';
 
 /** What the user is told. */
 export function errorInWords(error: unknown): string {
   if (error instanceof InputError) return error.message;
-  if (error instanceof RangeError && /alloc|memory|array/i.test(error.message)) {
+  if (isOutOfMemory(error)) {
     return 'The browser has not enough memory for this picture. Close other pages, or save it smaller.';
   }
-  return `Something went wrong in working this out (${error instanceof Error ? error.message : String(error)}). Nothing of your chart is lost.`;
+  return `Something went wrong in working this out (${reasonOf(error)}). Nothing of your chart is lost.`;
 }

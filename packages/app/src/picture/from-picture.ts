@@ -1,5 +1,6 @@
 import { CHART_LIMITS, type Chart, InputError, printable } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { reasonOf } from '../work/reason.js';
 import './chart-preview.js';
 import './crop-frame.js';
 import { checkFileSize } from './check-file.js';
@@ -280,7 +281,7 @@ export class FromPicture extends LitElement {
 
   private fail(error: unknown): void {
     this.busy = false;
-    this.problem = error instanceof Error ? error.message : String(error);
+    this.problem = reasonOf(error);
     if (!(error instanceof InputError) && error instanceof TypeError) throw error;
   }
 

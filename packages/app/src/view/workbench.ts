@@ -5,6 +5,7 @@ import { titleOf } from '../project/project.js';
 import { Session } from '../project/session.js';
 import { type Keeper, keepSession } from '../store/keep-session.js';
 import { theStore } from '../store/open-store.js';
+import { reasonOf } from '../work/reason.js';
 import { burgee } from './burgee.js';
 import { cautions } from './cautions.js';
 import { FileDrop } from './file-drop.js';
@@ -129,7 +130,7 @@ export class Workbench extends LitElement {
       else this.session.openDiagonal(link.pattern, null, notices);
       return true;
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = reasonOf(error);
       return false;
     }
   }

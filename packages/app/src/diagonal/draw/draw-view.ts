@@ -1,6 +1,7 @@
 import { ANY_COLOUR, BARE, type Chart, type DiagonalPattern, NO_KNOT } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { counted } from '../../view/figures.js';
+import { reasonOf } from '../../work/reason.js';
 import '../../draw/palette/palette.js';
 import '../../styles/diagonal.css';
 import type { Place } from '../../draw/edit/place.js';
@@ -122,7 +123,7 @@ export class DiagonalDrawView extends LitElement {
     try {
       act();
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = reasonOf(error);
     }
   }
 

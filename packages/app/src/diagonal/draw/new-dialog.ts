@@ -15,6 +15,7 @@ import { FIRST_COLOURS } from '../../draw/edit/blank.js';
 import { checkName } from '../../draw/edit/names.js';
 import type { DiagonalProject } from '../../project/project.js';
 import type { Session } from '../../project/session.js';
+import { reasonOf } from '../../work/reason.js';
 import { keyed } from '../edit/keyed.js';
 import { emptyPattern } from '../edit/pattern.js';
 
@@ -119,7 +120,7 @@ export class NewDialog extends LitElement {
       this.session?.openDiagonal(pattern, wanted);
       location.hash = 'draw';
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = reasonOf(error);
     }
   }
 

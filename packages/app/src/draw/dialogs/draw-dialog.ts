@@ -1,6 +1,7 @@
 import type { Chart } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { counted } from '../../view/figures.js';
+import { reasonOf } from '../../work/reason.js';
 import type { Place } from '../edit/place.js';
 import type { ChartForm } from './forms.js';
 import { type ChartMade, MAKERS, type MakerName } from './makers.js';
@@ -136,7 +137,7 @@ export class DrawDialog extends LitElement {
       const made = form.make(chart, new FormData(event.target as HTMLFormElement), this.ground);
       this.done({ chart: made, as: form.as, what: form.what });
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = reasonOf(error);
     }
   }
 

@@ -1,5 +1,6 @@
 import type { ChartColour } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { reasonOf } from '../../work/reason.js';
 import {
   colourName,
   type LegendEdit,
@@ -75,7 +76,7 @@ export class Palette extends LitElement {
       const detail: PaletteEdit = { ...made, what, colour: colourOf(made) };
       this.dispatchEvent(new CustomEvent<PaletteEdit>('palette-edit', { detail }));
     } catch (error) {
-      this.problem = error instanceof Error ? error.message : String(error);
+      this.problem = reasonOf(error);
     }
   }
 

@@ -1,4 +1,5 @@
 import type { Chart } from '@halfhitch/core';
+import { reasonOf } from '../../work/reason.js';
 import { type Area, areaBetween, clipped, isIn, sameArea, wholeOf } from '../edit/area.js';
 import { type Mirroring, mirrored } from '../edit/mirror.js';
 import { emptied, type Patch, patchOf } from '../edit/patch.js';
@@ -390,7 +391,7 @@ export class Drawing {
     try {
       return act();
     } catch (error) {
-      this.say(error instanceof Error ? error.message : String(error));
+      this.say(reasonOf(error));
       return null;
     }
   }
