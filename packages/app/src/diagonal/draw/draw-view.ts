@@ -1,44 +1,43 @@
-import { ANY_COLOUR, BARE, type Chart, type DiagonalPattern, NO_KNOT } from '@halfhitch/core';
+import type { Chart, DiagonalPattern } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
-import { counted } from '../../view/figures.js';
-import { reasonOf } from '../../work/reason.js';
-import '../../draw/palette/palette.js';
 import '../../styles/diagonal.css';
-import type { Place } from '../../draw/edit/place.js';
 import { NO_SYMMETRY, type Symmetry } from '../../draw/edit/symmetry.js';
-import type { ColourUses, PaletteEdit } from '../../draw/palette/palette.js';
+import type { PaletteEdit } from '../../draw/palette/palette.js';
+import { boardWords, lookButton, zoomButtons } from '../../draw/panels/board.js';
 import { type DiagonalChange, type DiagonalProject, titleOf } from '../../project/project.js';
 import type { Session } from '../../project/session.js';
+import { counted } from '../../view/figures.js';
+import { Remembered } from '../../view/remembered.js';
 import { SessionWatch } from '../../view/session-watch.js';
-import { kindInk, plainInk } from '../edit/ink.js';
-import { pictureDrawn, readingOf, recoloured, relaid, shownBy, usesOf } from '../edit/pattern.js';
-import { indexOf, isPlace } from '../edit/places.js';
+import { reasonOf } from '../../work/reason.js';
+import { pictureDrawn, recoloured } from '../edit/pattern.js';
 import { pictureOfChart } from '../edit/sampled.js';
-import { symmetriesOf } from '../edit/symmetry.js';
 import '../lattice/lattice-sheet.js';
 import type { LatticeSheet } from '../lattice/lattice-sheet.js';
-import type { LatticeMark } from '../lattice/look.js';
-import type { LatticeEdit, LatticeSettings, LatticeSubject } from '../lattice/subject.js';
-import { cellInWords, kindInWords } from '../lattice/words.js';
-import { conflictMarks, differenceMarks, type Offer } from '../solve/offer.js';
-import { solveCard } from '../solve/solve-card.js';
+import type { LatticeEdit, LatticeSettings } from '../lattice/subject.js';
 import { Solving } from '../solve/solving.js';
 import { USUAL_WISH, type WishSettings } from '../solve/wish-form.js';
-import { changingCard } from './changing-card.js';
+import {
+  byKey,
+  type DrawMode,
+  type DrawnWith,
+  drawnWithInWords,
+  inkOf,
+  picked,
+  withinColours,
+} from './drawn-with.js';
 import { keyHelp } from './key-help.js';
 import './new-dialog.js';
 import type { NewDialog } from './new-dialog.js';
 import './picture-dialog.js';
 import type { PictureDialog } from './picture-dialog.js';
-import { orderCard, stringsCard } from './strings-card.js';
-import { knotsSubject, pictureSubject } from './subjects.js';
-import { type DrawMode, toolBar } from './tool-bar.js';
+import { type Looked, ShownPattern } from './shown.js';
+import { side } from './side.js';
+import { toolBar } from './tool-bar.js';
 import { DRAW_TOOLS, type DrawTool } from './tools.js';
 
 /** From row to row, by string to string: strings run at 45 degrees. */
 const ASPECT = 1;
-
-const NO_MARKS: readonly LatticeMark[] = [];
 
 /**
  * Where a diagonal pattern is drawn: as a picture for which a way to knot it is then found, or knot
@@ -47,10 +46,8 @@ const NO_MARKS: readonly LatticeMark[] = [];
 export class DiagonalDrawView extends LitElement {
   static override properties = {
     session: { attribute: false },
-    mode: { state: true },
+    drawnWith: { state: true },
     tool: { state: true },
-    cell: { state: true },
-    kind: { state: true },
     stringColour: { state: true },
     symmetry: { state: true },
     signs: { state: true },
@@ -61,12 +58,9 @@ export class DiagonalDrawView extends LitElement {
   };
 
   declare session: Session | null;
-  declare private mode: DrawMode;
+  declare private drawnWith: DrawnWith;
   declare private tool: DrawTool;
-  /** What is drawn with in pictures: a colour, ANY_COLOUR or BARE. */
-  declare private cell: number;
-  /** What is drawn with in knots: a kind or NO_KNOT. */
-  declare private kind: number;
+  /** What strings are hung in. */
   declare private stringColour: number;
   declare private symmetry: Symmetry;
   declare private signs: boolean;
@@ -77,17 +71,14 @@ export class DiagonalDrawView extends LitElement {
 
   private readonly solving = new Solving(this);
   private project: string | null = null;
-  private subject: { readonly of: unknown; readonly subject: LatticeSubject } | null = null;
-  private settings: LatticeSettings | null = null;
-  private marked: { readonly of: unknown; readonly marks: readonly LatticeMark[] } | null = null;
+  private readonly shown = new ShownPattern();
+  private readonly settings = new Remembered<LatticeSettings>();
 
   constructor() {
     super();
     this.session = null;
-    this.mode = 'picture';
+    this.drawnWith = { mode: 'picture', cell: 0, kind: 0 };
     this.tool = 'pencil';
-    this.cell = 0;
-    this.kind = 0;
     this.stringColour = 0;
     this.symmetry = NO_SYMMETRY;
     this.signs = false;
@@ -136,16 +127,15 @@ export class DiagonalDrawView extends LitElement {
       this.project = open.id;
       this.begin(open);
     }
-    const last = open.pattern.colours.length - 1;
-    if (this.cell > last && this.cell !== ANY_COLOUR && this.cell !== BARE) this.cell = last;
-    if (this.stringColour > last) this.stringColour = last;
-    this.subjectOf(open);
+    const { colours } = open.pattern;
+    this.drawnWith = withinColours(this.drawnWith, colours);
+    this.stringColour = Math.min(this.stringColour, colours.length - 1);
   }
 
   private begin(open: DiagonalProject): void {
     this.solving.reset();
-    this.cell = Math.min(1, open.pattern.colours.length - 1);
-    this.stringColour = this.cell;
+    this.stringColour = Math.min(1, open.pattern.colours.length - 1);
+    this.drawnWith = { ...this.drawnWith, cell: this.stringColour };
     this.said = '';
     this.problem = '';
     this.sheet?.reset();
@@ -155,63 +145,23 @@ export class DiagonalDrawView extends LitElement {
     const { open, sheet } = this;
     if (open === null || sheet === null) return;
     sheet.set(this.sheetSettings());
-    sheet.show(this.subjectOf(open), ASPECT);
-    sheet.mark(this.marksOf(open));
+    sheet.show(this.shown.subjectOf(open, this.looked), ASPECT);
+    sheet.mark(this.shown.marksOf(open, this.looked));
   }
 
   private sheetSettings(): LatticeSettings {
-    const { mode, cell, kind, symmetry, signs, offer } = this;
-    const tool = offer === null ? this.tool : 'choose';
-    const ink = mode === 'picture' ? plainInk(cell) : kindInk(kind);
-    const before = this.settings;
-    const same =
-      before?.tool === tool &&
-      before.symmetry === symmetry &&
-      before.signs === signs &&
-      before.ink.itself === ink.itself &&
-      before.ink.sides === ink.sides;
-    if (!same || before === null) this.settings = { tool, ink, symmetry, signs };
-    return this.settings ?? { tool, ink, symmetry, signs };
+    const { drawnWith, symmetry, signs } = this;
+    const tool = this.solving.offer === null ? this.tool : 'choose';
+    return this.settings.of([tool, drawnWith, symmetry, signs], () => ({
+      tool,
+      ink: inkOf(drawnWith),
+      symmetry,
+      signs,
+    }));
   }
 
-  private subjectOf(open: DiagonalProject): LatticeSubject {
-    const { mode, offer, ways } = this;
-    const nearest = offer?.showing === 'nearest' ? offer.solution.pattern : null;
-    const key = [open.pattern, open.wanted, mode, nearest, ways];
-    const before = this.subject;
-    if (Array.isArray(before?.of) && key.every((one, at) => one === (before.of as unknown[])[at])) {
-      return before.subject;
-    }
-    const subject =
-      nearest !== null
-        ? knotsSubject(nearest, ways)
-        : mode === 'knots'
-          ? knotsSubject(open.pattern, ways)
-          : pictureSubject(open, ways);
-    this.subject = { of: key, subject };
-    return subject;
-  }
-
-  private marksOf(open: DiagonalProject): readonly LatticeMark[] {
-    const { offer, mode } = this;
-    const key = [open.pattern, open.wanted, offer, mode];
-    const before = this.marked;
-    if (Array.isArray(before?.of) && key.every((one, at) => one === (before.of as unknown[])[at])) {
-      return before.marks;
-    }
-    const marks = this.workOutMarks(open);
-    this.marked = { of: key, marks };
-    return marks;
-  }
-
-  private workOutMarks({ pattern, wanted }: DiagonalProject): readonly LatticeMark[] {
-    const { offer, mode } = this;
-    if (offer !== null) {
-      const nearest = offer.solution.pattern;
-      if (offer.showing === 'conflict' || nearest === null) return conflictMarks(offer);
-      return differenceMarks(nearest, offer.wanted);
-    }
-    return mode === 'knots' && wanted !== null ? differenceMarks(pattern, wanted) : NO_MARKS;
+  private get looked(): Looked {
+    return { mode: this.drawnWith.mode, offer: this.solving.offer, ways: this.ways };
   }
 
   // ---- what is found ----
@@ -228,27 +178,18 @@ export class DiagonalDrawView extends LitElement {
     this.problem = message;
   }
 
-  private get offer(): Offer | null {
-    return this.solving.offer;
-  }
-
   // ---- drawing ----
 
   private onEdit({ bytes, what }: LatticeEdit): void {
     const { open } = this;
-    if (open === null || this.offer !== null) return;
-    if (this.mode === 'picture') this.edit(pictureDrawn(open, bytes), what);
+    if (open === null || this.solving.offer !== null) return;
+    if (this.drawnWith.mode === 'picture') this.edit(pictureDrawn(open, bytes), what);
     else this.edit({ pattern: { ...open.pattern, knots: bytes } }, what);
   }
 
-  private onPick(byte: number): void {
-    if (this.mode === 'picture') {
-      this.cell = byte;
-      this.said = `Drawing with ${cellInWords(this.open?.pattern.colours ?? [], byte)}.`;
-    } else {
-      this.kind = byte;
-      this.said = `Drawing with ${kindInWords(byte)}.`;
-    }
+  private drawWith(chosen: DrawnWith): void {
+    this.drawnWith = chosen;
+    this.said = drawnWithInWords(chosen, this.open?.pattern.colours ?? []);
   }
 
   private readonly onKey = (event: CustomEvent<string>): void => {
@@ -256,25 +197,13 @@ export class DiagonalDrawView extends LitElement {
     const tool = DRAW_TOOLS.find((one) => one.key === key);
     if (tool !== undefined) this.tool = tool.name;
     else if (key === 'h') this.signs = !this.signs;
-    else if (!this.chooseByKey(key)) return;
+    else {
+      const chosen = byKey(this.drawnWith, key, this.open?.pattern.colours ?? []);
+      if (chosen === null) return;
+      this.drawWith(chosen);
+    }
     event.preventDefault();
   };
-
-  private chooseByKey(key: string): boolean {
-    const colours = this.open?.pattern.colours ?? [];
-    if (this.mode === 'knots') {
-      if (!/^[0-4]$/.test(key)) return false;
-      this.kind = key === '0' ? NO_KNOT : Number(key) - 1;
-      this.said = `Drawing with ${kindInWords(this.kind)}.`;
-      return true;
-    }
-    if (key === 'a') this.cell = ANY_COLOUR;
-    else if (key === '0') this.cell = BARE;
-    else if (/^[1-9]$/.test(key) && Number(key) <= colours.length) this.cell = Number(key) - 1;
-    else return false;
-    this.said = `Drawing with ${cellInWords(colours, this.cell)}.`;
-    return true;
-  }
 
   private setString(open: DiagonalProject, slot: number): void {
     const { pattern } = open;
@@ -287,40 +216,35 @@ export class DiagonalDrawView extends LitElement {
   private onPalette({ colours, places, what, colour }: PaletteEdit): void {
     const { open } = this;
     if (open === null) return;
-    this.cell = colour;
+    this.drawnWith = { ...this.drawnWith, cell: colour };
     this.stringColour = colour;
     this.edit(recoloured(open, colours, places), what);
   }
 
   private sample(chart: Chart, open: DiagonalProject): void {
     this.attempt(() => this.edit(pictureOfChart(open, chart), 'Draw from a picture'));
-    this.mode = 'picture';
+    this.drawnWith = { ...this.drawnWith, mode: 'picture' };
   }
 
   // ---- the page ----
 
   protected override render(): TemplateResult {
-    const { open, session } = this;
+    const { open, session, drawnWith } = this;
     if (open === null) return html`${nothing}`;
     return html`
       <div class="draw diagonal-draw">
         <div class="card draw-bar">
           ${toolBar({
-            mode: this.mode,
+            ...drawnWith,
             colours: open.pattern.colours,
             tool: this.tool,
-            cell: this.cell,
-            kind: this.kind,
             undoing: session?.undoing ?? null,
             undo: () => session?.undo(),
             chooseTool: (tool) => {
               this.tool = tool;
             },
-            chooseCell: (cell) => {
-              this.cell = cell;
-            },
-            chooseKind: (kind) => {
-              this.kind = kind;
+            draw: (chosen) => {
+              this.drawnWith = { ...drawnWith, ...chosen };
             },
           })}
         </div>
@@ -340,6 +264,8 @@ export class DiagonalDrawView extends LitElement {
 
   private board(open: DiagonalProject): TemplateResult {
     const { pattern } = open;
+    const { sheet } = this;
+    const here = sheet === null ? '' : this.shown.wordsAt(open, this.looked, sheet.here);
     return html`<section class="card draw-board" aria-labelledby="draw-name">
       <div class="bar draw-head">
         <div class="draw-title">
@@ -365,20 +291,14 @@ export class DiagonalDrawView extends LitElement {
       ${this.looks()}
       <halfhitch-lattice
         @lattice-edit=${({ detail }: CustomEvent<LatticeEdit>) => this.onEdit(detail)}
-        @lattice-pick=${({ detail }: CustomEvent<number>) => this.onPick(detail)}
+        @lattice-pick=${({ detail }: CustomEvent<number>) => this.drawWith(picked(this.drawnWith, detail))}
         @lattice-place=${() => this.requestUpdate()}
         @lattice-key=${this.onKey}
         @lattice-say=${({ detail }: CustomEvent<string>) => {
           this.said = detail;
         }}
       ></halfhitch-lattice>
-      <p class="draw-here">${this.hereInWords(open)}</p>
-      <p class="draw-said" role="status">${this.said}</p>
-      ${
-        this.problem === ''
-          ? nothing
-          : html`<p class="field-error draw-problem" role="alert">${this.problem}</p>`
-      }
+      ${boardWords(here, this.said, this.problem)}
       ${keyHelp()}
     </section>`;
   }
@@ -388,9 +308,9 @@ export class DiagonalDrawView extends LitElement {
       <input
         type="radio"
         name="draw-mode"
-        .checked=${this.mode === mode}
+        .checked=${this.drawnWith.mode === mode}
         @change=${() => {
-          this.mode = mode;
+          this.drawnWith = { ...this.drawnWith, mode };
           this.solving.leave();
         }}
       />
@@ -401,119 +321,49 @@ export class DiagonalDrawView extends LitElement {
         <legend class="unseen">What is drawn</legend>
         ${modeChoice('picture', 'Picture')} ${modeChoice('knots', 'Knots')}
       </fieldset>
-      <button type="button" aria-label="Smaller" title="Smaller (−)" @click=${() => this.sheet?.zoomBy(-1)}>−</button>
-      <button type="button" aria-label="Larger" title="Larger (+)" @click=${() => this.sheet?.zoomBy(1)}>+</button>
-      <button type="button" @click=${() => this.sheet?.fit()}>Whole width</button>
-      <button
-        type="button"
-        title="Mark each colour with a sign as well (H)"
-        aria-pressed=${String(this.signs)}
-        @click=${() => {
-          this.signs = !this.signs;
-        }}
-      >Signs</button>
-      <button
-        type="button"
-        title="Draw on each knot the way of the string that ties it"
-        aria-pressed=${String(this.ways)}
-        @click=${() => {
+      ${zoomButtons(() => this.sheet)}
+      ${lookButton('Signs', 'Mark each colour with a sign as well (H)', this.signs, () => {
+        this.signs = !this.signs;
+      })}
+      ${lookButton(
+        'Ways',
+        'Draw on each knot the way of the string that ties it',
+        this.ways,
+        () => {
           this.ways = !this.ways;
-        }}
-      >Ways</button>
+        },
+      )}
     </div>`;
   }
 
-  private hereInWords(open: DiagonalProject): string {
-    const { sheet } = this;
-    if (sheet === null) return '';
-    const { subject } = this;
-    if (subject === null) return '';
-    return `${subject.subject.words(sheet.here, subject.subject.bytes)}.${
-      isPlace(open.pattern, sheet.here) && this.offer === null && open.wanted !== null
-        ? this.otherSide(open, sheet.here)
-        : ''
-    }`;
-  }
-
-  /** In knots what is wanted in a place, in the picture what the knots show there. */
-  private otherSide({ pattern, wanted }: DiagonalProject, place: Place): string {
-    if (wanted === null) return '';
-    const at = indexOf(pattern, place);
-    if (this.mode === 'knots') return ` Wanted: ${cellInWords(wanted.colours, wanted.cells[at])}.`;
-    return ` The knots show: ${cellInWords(pattern.colours, shownBy(pattern).cells[at])}.`;
-  }
-
   private side(open: DiagonalProject): TemplateResult {
-    const { pattern } = open;
     const { solving } = this;
-    const reading = readingOf(pattern);
-    return html`
-      <section class="card solve-card" aria-labelledby="solve-name">
-        ${solveCard(open, this.wish, solving.search, solving.offer, solving.found, {
-          find: () => {
-            this.problem = '';
-            solving.find(open, this.wish);
-          },
-          stop: () => solving.stop(),
-          set: (change) => {
-            this.wish = { ...this.wish, ...change };
-          },
-          look: (at) => solving.look(at),
-          take: () => solving.takeNearest(),
-          leave: () => solving.leave(),
-        })}
-      </section>
-      <section class="card" aria-labelledby="strings-name">
-        ${stringsCard(
-          pattern.colours,
-          pattern.start,
-          this.stringColour,
-          (colour) => {
-            this.stringColour = colour;
-          },
-          (slot) => this.setString(open, slot),
-        )}
-        ${orderCard(
-          pattern.colours,
-          pattern.start,
-          reading.order,
-          Math.min(this.sheet?.here.row ?? 0, pattern.rows - 1),
-        )}
-      </section>
-      <section class="card" aria-labelledby="changing-name">
-        ${changingCard({
-          project: open,
-          symmetry: this.symmetry,
-          has: symmetriesOf(pattern),
-          choose: (symmetry) => {
-            this.symmetry = symmetry;
-          },
-          relay: (lattice) =>
-            this.attempt(() => this.edit(relaid(open, lattice), 'Change the size')),
-          edit: (make, what) => this.attempt(() => this.edit(make(), what)),
-        })}
-      </section>
-      <section class="card draw-legend" aria-labelledby="legend-name">
-        <h2 id="legend-name">Colours</h2>
-        <halfhitch-palette
-          .colours=${pattern.colours}
-          .uses=${colourUses(open)}
-          .colour=${this.cell < pattern.colours.length ? this.cell : 0}
-          .ground=${null}
-          @palette-edit=${({ detail }: CustomEvent<PaletteEdit>) => this.onPalette(detail)}
-        ></halfhitch-palette>
-      </section>
-    `;
+    return side({
+      project: open,
+      solving,
+      wish: this.wish,
+      stringColour: this.stringColour,
+      cell: this.drawnWith.cell,
+      symmetry: this.symmetry,
+      row: this.sheet?.here.row ?? 0,
+      find: () => {
+        this.problem = '';
+        solving.find(open, this.wish);
+      },
+      setWish: (change) => {
+        this.wish = { ...this.wish, ...change };
+      },
+      chooseString: (colour) => {
+        this.stringColour = colour;
+      },
+      setString: (slot) => this.setString(open, slot),
+      chooseSymmetry: (symmetry) => {
+        this.symmetry = symmetry;
+      },
+      edit: (make, what) => this.attempt(() => this.edit(make(), what)),
+      onPalette: (edit) => this.onPalette(edit),
+    });
   }
-}
-
-function colourUses(project: DiagonalProject): ColourUses {
-  const many = usesOf(project);
-  return {
-    many,
-    inWords: (count) => `Hangs or is wanted in ${counted(count, 'place')}.`,
-    first: (colour) => ((many[colour] ?? 0) > 0 ? {} : null),
-  };
 }
 
 customElements.define('halfhitch-diagonal-draw', DiagonalDrawView);

@@ -3,23 +3,16 @@ import { html, type TemplateResult } from 'lit';
 import '../../draw/palette/sample.js';
 import { colourName } from '../../draw/edit/colours.js';
 import { takeBackIcon } from '../../draw/tools/icons.js';
+import type { DrawnWith } from './drawn-with.js';
 import { DRAW_TOOLS, type DrawTool, drawToolIcon, wayIcon } from './tools.js';
 
-export type DrawMode = 'picture' | 'knots';
-
-export interface ToolBarWish {
-  readonly mode: DrawMode;
+export interface ToolBarWish extends DrawnWith {
   readonly colours: readonly ChartColour[];
   readonly tool: DrawTool;
-  /** What is drawn with: a colour, ANY_COLOUR or BARE in pictures. */
-  readonly cell: number;
-  /** A kind or NO_KNOT in knots. */
-  readonly kind: number;
   readonly undoing: string | null;
   readonly undo: () => void;
   readonly chooseTool: (tool: DrawTool) => void;
-  readonly chooseCell: (cell: number) => void;
-  readonly chooseKind: (kind: number) => void;
+  readonly draw: (chosen: Partial<DrawnWith>) => void;
 }
 
 /** Tools, and what to draw with: beside the lattice, or at the thumb. */
@@ -49,17 +42,17 @@ export function toolBar(wish: ToolBarWish): TemplateResult {
   `;
 }
 
-function inks({ colours, cell, chooseCell }: ToolBarWish): TemplateResult {
+function inks({ colours, cell, draw }: ToolBarWish): TemplateResult {
   const plain = (value: number, label: string, about: string, className: string) =>
     html`<button
       type="button"
       class="chip"
       title=${about}
       aria-pressed=${String(cell === value)}
-      @click=${() => chooseCell(value)}
+      @click=${() => draw({ cell: value })}
     ><span class="ink-sign ${className}" aria-hidden="true"></span><span class="chip-name">${label}</span></button>`;
   return html`<div class="draw-colours" role="group" aria-label="Colours">
-    ${colours.map((colour, place) => chip(colour, place, cell === place, () => chooseCell(place)))}
+    ${colours.map((colour, place) => chip(colour, place, cell === place, () => draw({ cell: place })))}
     ${plain(ANY_COLOUR, 'Any colour', 'A knot in whatever colour comes of the rest (A)', 'any')}
     ${plain(BARE, 'No knot', 'The strings hang past each other (0)', 'bare')}
   </div>`;
@@ -92,13 +85,13 @@ const KIND_ABOUT = [
   'The right string ties and comes back',
 ];
 
-function kinds({ kind, chooseKind }: ToolBarWish): TemplateResult {
+function kinds({ kind, draw }: ToolBarWish): TemplateResult {
   const one = (value: number, label: string, about: string, key: number) => html`<button
     type="button"
     class="chip"
     title=${`${about} (${key})`}
     aria-pressed=${String(kind === value)}
-    @click=${() => chooseKind(value)}
+    @click=${() => draw({ kind: value })}
   >${wayIcon(value)}<span class="chip-name">${label}</span></button>`;
   return html`<div class="draw-colours" role="group" aria-label="Kinds of knot">
     ${KNOT_KINDS.map((name, value) => one(value, name, KIND_ABOUT[value] ?? '', value + 1))}
