@@ -3,7 +3,7 @@ import '@halfhitch/simulator';
 import '../ease/ease-panel.js';
 import '../mistakes/try-panel.js';
 import '../mistakes/wrong-panel.js';
-import { changesInWords, type KnotReading, mirrorKnot } from '@halfhitch/core';
+import { changesInWords, type KnotReading } from '@halfhitch/core';
 import type { HalfhitchKnot, HalfhitchRow } from '@halfhitch/simulator';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { showLesson } from '../learn/show-lesson.js';
@@ -14,16 +14,13 @@ import type { Tile } from '../work/fabric-tile.js';
 import type { KnotChoice, Piece, RowSheet } from '../work/messages.js';
 import { WorkError } from '../work/work-error.js';
 import './fabric-picture.js';
-import './swatch.js';
 import type { FabricPicture, Place, PlaceDetail } from './fabric-picture.js';
-import { rowInstructions } from './row-instructions.js';
+import { howKnotted } from './how-knotted.js';
+import { NarrowPage } from './narrow-page.js';
+import { rowCard, showPart } from './row-card.js';
 import { SessionWatch } from './session-watch.js';
 import { verdict } from './verdict.js';
-
-type Playing = 'knot' | 'row';
-
-/** Where all stands in one column, and the picture must come before what is seldom changed. */
-const NARROW = '(max-width: 56rem)';
+import { type Playing, watchCard } from './watch-card.js';
 
 /** Whether the chart knots out as drawn, its picture as thread, and every knot to be watched. */
 export class CheckView extends LitElement {
@@ -33,7 +30,6 @@ export class CheckView extends LitElement {
     place: { state: true },
     playing: { state: true },
     mirror: { state: true },
-    narrow: { state: true },
   };
 
   declare session: Session | null;
@@ -41,10 +37,9 @@ export class CheckView extends LitElement {
   declare private place: Place;
   declare private playing: Playing;
   declare private mirror: boolean;
-  declare private narrow: boolean;
 
   private readonly mistakesDesk = new MistakesDesk();
-  private readonly width = matchMedia(NARROW);
+  private readonly narrow = new NarrowPage(this);
   private shown: Piece | null = null;
   private sheetOf: Piece | null = null;
   private playNext = false;
@@ -56,7 +51,6 @@ export class CheckView extends LitElement {
     this.place = { row: 0, column: 0 };
     this.playing = 'knot';
     this.mirror = false;
-    this.narrow = this.width.matches;
     new SessionWatch(this, ['project', 'piece']);
   }
 
@@ -65,20 +59,10 @@ export class CheckView extends LitElement {
     return this;
   }
 
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.width.addEventListener('change', this.onWidth);
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
-    this.width.removeEventListener('change', this.onWidth);
     this.shown = null;
   }
-
-  private readonly onWidth = (): void => {
-    this.narrow = this.width.matches;
-  };
 
   private get piece(): Piece | null {
     return this.session?.piece ?? null;
@@ -142,7 +126,7 @@ export class CheckView extends LitElement {
             piece,
             changesInWords(piece.changes),
             (place) => this.onFinding(place),
-            this.narrow,
+            this.narrow.matches,
           )}
           ${
             piece.notices.length === 0
@@ -152,7 +136,7 @@ export class CheckView extends LitElement {
               </ul>`
           }
         </section>
-        ${this.narrow ? nothing : this.setup(piece)}
+        ${this.narrow.matches ? nothing : this.setup(piece)}
         <section class="card result" aria-labelledby="result-name">
           <div class="bar">
             <h2 id="result-name">The knotted piece</h2>
@@ -170,30 +154,20 @@ export class CheckView extends LitElement {
             <kbd>Home</kbd> <kbd>End</kbd> to the ends of the row, <kbd>Enter</kbd> plays it.
           </p>
         </section>
-        <section class="card watch" aria-labelledby="watch-name">
-          <div class="bar">
-            <h2 id="watch-name">Watch it tied</h2>
-            <fieldset class="switch">
-              <legend class="unseen">What is played</legend>
-              ${this.playingChoice('knot', 'One knot')} ${this.playingChoice('row', 'Whole row')}
-            </fieldset>
-          </div>
-          ${this.stage()}
-          <label class="check">
-            <input
-              type="checkbox"
-              .checked=${this.mirror}
-              @change=${(event: Event) => {
-                this.mirror = (event.target as HTMLInputElement).checked;
-              }}
-            />
-            Left-handed: mirror the 3D picture
-          </label>
-          ${this.mirror ? this.mirrored() : nothing}
-          <button type="button" class="small" @click=${() => showLesson(this, this.place)}>
-            Show me this one as a lesson
-          </button>
-        </section>
+        ${watchCard({
+          playing: this.playing,
+          knot: this.knot,
+          mirror: this.mirror,
+          choosePlaying: (playing) => {
+            this.playing = playing;
+            this.playNext = false;
+          },
+          setMirror: (mirror) => {
+            this.mirror = mirror;
+          },
+          onRowStep: this.onRowStep,
+          lesson: () => showLesson(this, this.place),
+        })}
         ${this.sheet === null ? nothing : this.row(piece, this.sheet)}
       </div>
       <section class="card ease-card" aria-labelledby="ease-name">
@@ -219,127 +193,24 @@ export class CheckView extends LitElement {
           @mistake-place=${this.onMistakePlace}
         ></halfhitch-wrong>
       </section>
-      ${this.narrow ? this.setup(piece) : nothing}
+      ${this.narrow.matches ? this.setup(piece) : nothing}
     `;
-  }
-
-  /** The picture and the rows stay as they are: mirrored, they would no longer be the drawing. */
-  private mirrored(): TemplateResult {
-    return html`<p class="hand" role="status">
-      <strong>Shown for the left hand: mirror image.</strong> The chart, its picture and the written
-      rows stay as drawn. Worked in the mirror throughout, left and right change places in every
-      row, and the piece comes out as the mirror image of the drawing: draw letters and numbers the
-      wrong way round for that.
-    </p>`;
   }
 
   private setup(piece: Piece): TemplateResult {
-    return html`<section class="card setup" aria-labelledby="setup-name">
-      <h2 id="setup-name">How it is knotted</h2>
-      ${this.options(piece)}
-      <h3 class="legend-name">Colours</h3>
-      <ul class="legend">
-        ${piece.colours.map(
-          (colour) => html`<li><halfhitch-swatch .colour=${colour.hex}></halfhitch-swatch>
-            <span>${colour.name === '' ? colour.hex : colour.name}</span></li>`,
-        )}
-      </ul>
-    </section>`;
-  }
-
-  private options(piece: Piece): TemplateResult {
-    const { edge, start } = this.session?.alpha?.choice ?? piece.choice;
-    return html`
-      <div class="options">
-        <label>
-          Edges
-          <select
-            name="edge"
-            @change=${(event: Event) => this.choose({ edge: chosenIn(event) as KnotChoice['edge'] })}
-          >
-            <option value="straight" ?selected=${edge === 'straight'}>straight</option>
-            <option value="wrapped" ?selected=${edge === 'wrapped'}>wrapped</option>
-          </select>
-        </label>
-        <label>
-          First row from the
-          <select
-            name="start"
-            @change=${(event: Event) => this.choose({ start: chosenIn(event) as KnotChoice['start'] })}
-          >
-            <option value="left" ?selected=${start === 'left'}>left</option>
-            <option value="right" ?selected=${start === 'right'}>right</option>
-          </select>
-        </label>
-      </div>
-    `;
-  }
-
-  private playingChoice(value: Playing, name: string): TemplateResult {
-    return html`<label>
-      <input
-        type="radio"
-        name="playing"
-        value=${value}
-        .checked=${this.playing === value}
-        @change=${() => {
-          this.playing = value;
-          this.playNext = false;
-        }}
-      />
-      <span>${name}</span>
-    </label>`;
-  }
-
-  private stage(): TemplateResult {
-    const knot = this.knot;
-    if (this.playing === 'row')
-      return html`<halfhitch-row
-        ?mirror=${this.mirror}
-        @halfhitch-step=${this.onRowStep}
-      ></halfhitch-row>`;
-    if (knot === null) return html`<p>No knot here.</p>`;
-    return html`
-      <p class="which">
-        ${this.knotName(knot)}${this.mirror ? `; mirrored: ${mirrorKnot(knot.kind)}` : nothing}
-      </p>
-      <halfhitch-knot
-        ?mirror=${this.mirror}
-        .kind=${knot.kind}
-        .tyingColour=${knot.tying.colour}
-        .heldColour=${knot.held.colour}
-        .tyingName=${`lead ${knot.tying.id}`}
-        .heldName=${`base string ${knot.column + 1}`}
-      ></halfhitch-knot>
-    `;
+    const choice = this.session?.alpha?.choice ?? piece.choice;
+    return howKnotted(choice, piece.colours, (change) => this.choose(change));
   }
 
   private row(piece: Piece, sheet: RowSheet): TemplateResult {
     const { row } = sheet.reading;
-    return html`<section class="card row-card" aria-labelledby="row-name">
-      <div class="bar">
-        <h2 id="row-name">${sheet.instructions.heading}</h2>
-        <div class="turner">
-          <button
-            type="button"
-            aria-disabled=${row === 0 ? 'true' : 'false'}
-            @click=${() => this.toRow(row - 1)}
-          >
-            Previous row
-          </button>
-          <button
-            type="button"
-            aria-disabled=${row + 1 >= piece.rows ? 'true' : 'false'}
-            @click=${() => this.toRow(row + 1)}
-          >
-            Next row
-          </button>
-        </div>
-      </div>
-      ${rowInstructions(sheet.instructions, this.place.column, (column) =>
-        this.pick({ row, column }, true),
-      )}
-    </section>`;
+    return rowCard(
+      sheet,
+      piece.rows,
+      this.place.column,
+      (to) => this.toRow(to),
+      (column) => this.pick({ row, column }, true),
+    );
   }
 
   protected override updated(changes: PropertyValues): void {
@@ -351,22 +222,11 @@ export class CheckView extends LitElement {
       const placed = changes.has('place') || changes.has('sheet') || changes.has('playing');
       if (placed && knot !== null && row.knot !== knot.order) row.seekKnot(knot.order);
     }
-    if (changes.has('place') || changes.has('sheet')) this.showPart();
+    if (changes.has('place') || changes.has('sheet')) showPart(this);
     if (!this.playNext || knot === null) return;
     if (sheet?.reading.row !== this.place.row) return;
     this.playNext = false;
     void this.playFromStart();
-  }
-
-  /** Brings the part of the row with the chosen knot into sight of the list, not of the page. */
-  private showPart(): void {
-    const parts = this.querySelector<HTMLElement>('.parts');
-    const part = parts?.querySelector<HTMLElement>('.current') ?? null;
-    if (parts === null || part === null) return;
-    const { scrollTop, clientHeight } = parts;
-    const above = part.offsetTop < scrollTop;
-    const below = part.offsetTop + part.offsetHeight > scrollTop + clientHeight;
-    if (above || below) parts.scrollTop = part.offsetTop - clientHeight / 4;
   }
 
   /** Once its new kind has reached the element. */
@@ -382,11 +242,6 @@ export class CheckView extends LitElement {
 
   private get knot(): KnotReading | null {
     return this.sheet?.reading.knots.find((knot) => knot.column === this.place.column) ?? null;
-  }
-
-  private knotName(knot: KnotReading): string {
-    const colour = knot.tying.name === '' ? knot.tying.colour : knot.tying.name;
-    return `Row ${knot.row + 1}, column ${knot.column + 1}: ${knot.kind} knot, ${colour}`;
   }
 
   private get fabric(): FabricPicture | null {
@@ -415,7 +270,7 @@ export class CheckView extends LitElement {
     this.playNext = chosen;
     void this.goTo({ row, column }).then(() => this.requestUpdate());
     // On a narrow page the knot is played below the picture, out of sight.
-    if (chosen && this.narrow) {
+    if (chosen && this.narrow.matches) {
       this.querySelector('.watch')?.scrollIntoView({ block: 'nearest' });
     }
   };
@@ -434,10 +289,6 @@ export class CheckView extends LitElement {
     this.place = { row: knot.row, column: knot.column };
     this.fabric?.goTo(this.place);
   };
-}
-
-function chosenIn(event: Event): string {
-  return (event.target as HTMLSelectElement).value;
 }
 
 customElements.define('halfhitch-check', CheckView);

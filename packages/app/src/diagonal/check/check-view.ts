@@ -10,6 +10,7 @@ import type { Place } from '../../draw/edit/place.js';
 import { NO_SYMMETRY } from '../../draw/edit/symmetry.js';
 import { type DiagonalProject, untitled } from '../../project/project.js';
 import type { Session } from '../../project/session.js';
+import { NarrowPage } from '../../view/narrow-page.js';
 import { SessionWatch } from '../../view/session-watch.js';
 import { verdict } from '../../view/verdict.js';
 import { WorkError } from '../../work/work-error.js';
@@ -71,7 +72,7 @@ export class DiagonalCheckView extends LitElement {
   private subject: LatticeSubject | null = null;
   private staged: DiagonalPiece | null = null;
   /** Where all stands in one column, and only what is wrong is laid open. */
-  private readonly narrow = matchMedia('(max-width: 56rem)').matches;
+  private readonly narrow = new NarrowPage(this);
 
   constructor() {
     super();
@@ -244,7 +245,7 @@ export class DiagonalCheckView extends LitElement {
       { ...piece, findings },
       '',
       (place) => this.goTo(place, true),
-      this.narrow,
+      this.narrow.matches,
       (row, place) => placeInWords(pattern, { row: row - 1, column: place - 1 }),
     );
   }
