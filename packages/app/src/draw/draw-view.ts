@@ -3,34 +3,37 @@ import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { titleOf } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import { counted } from '../view/figures.js';
+import { NarrowPage } from '../view/narrow-page.js';
+import { Remembered } from '../view/remembered.js';
 import { SessionWatch } from '../view/session-watch.js';
 import type { Tile } from '../work/fabric-tile.js';
 import type { Piece } from '../work/messages.js';
 import { reasonOf } from '../work/reason.js';
+import { ColourWarnings } from './colour-warnings.js';
 import './dialogs/draw-dialog.js';
-import './palette/palette.js';
 import './sheet/sheet.js';
 import type { DialogDone, DialogPage, DrawDialog } from './dialogs/draw-dialog.js';
 import { NEW_CHART, RENAME, REPEAT, RESIZE } from './dialogs/forms.js';
-import { areaInWords, wholeOf } from './edit/area.js';
-import { colourName, firstDrawn, knotsByColour, relegended } from './edit/colours.js';
+import { wholeOf } from './edit/area.js';
+import { colourName, groundAndInk, relegended } from './edit/colours.js';
 import { pastedWithRoom, patchOf } from './edit/patch.js';
-import type { Place } from './edit/place.js';
 import { NO_SYMMETRY } from './edit/symmetry.js';
 import { knotAspect } from './knot-aspect.js';
 import type { ColourUses, PaletteEdit } from './palette/palette.js';
-import { type ChangingWish, lineButtons, selectionButtons } from './panels/changing.js';
+import { Advice } from './panels/advice.js';
+import { boardWords, lookButton, zoomButtons } from './panels/board.js';
+import { type ChangingWish, changingCard } from './panels/changing.js';
 import { keyHelp } from './panels/key-help.js';
+import { legendCard, usesOf } from './panels/legend-card.js';
 import { outcome } from './panels/outcome.js';
+import { ShownChip } from './panels/shown-chip.js';
 import { symmetries } from './panels/symmetries.js';
 import { toolBar } from './panels/tool-bar.js';
 import type { SheetAsk, SheetEdit, SheetSettings } from './sheet/events.js';
+import { marksOf } from './sheet/found.js';
 import type { Mark } from './sheet/marks.js';
 import type { Sheet } from './sheet/sheet.js';
-import { cellInWords, rowInWords } from './sheet/words.js';
-
-/** Where all stands in one column, and only what is wrong is laid open. */
-const NARROW = '(max-width: 56rem)';
+import { hereInWords } from './sheet/words.js';
 
 const NO_MARKS: readonly Mark[] = [];
 
@@ -42,9 +45,6 @@ export class DrawView extends LitElement {
     aspect: { state: true },
     said: { state: true },
     problem: { state: true },
-    warnings: { state: true },
-    narrow: { state: true },
-    easing: { state: true },
   };
 
   declare session: Session | null;
@@ -53,17 +53,14 @@ export class DrawView extends LitElement {
   declare private aspect: number | null;
   declare private said: string;
   declare private problem: string;
-  declare private warnings: readonly string[];
-  declare private narrow: boolean;
-  /** Whether advice is being given. */
-  declare private easing: boolean;
 
-  private readonly width = matchMedia(NARROW);
+  private readonly narrow = new NarrowPage(this);
   private project: string | null = null;
-  private marked: { of: Piece; marks: readonly Mark[] } | null = null;
-  private warned: Chart | null = null;
-  private shownColour = -1;
-  private counted: { readonly of: Chart; readonly uses: ColourUses } | null = null;
+  private readonly marks = new Remembered<readonly Mark[]>();
+  private readonly uses = new Remembered<ColourUses>();
+  private readonly shownChip = new ShownChip();
+  private readonly warnings = new ColourWarnings(this);
+  private readonly advice = new Advice(this);
 
   constructor() {
     super();
@@ -80,9 +77,6 @@ export class DrawView extends LitElement {
     this.aspect = null;
     this.said = '';
     this.problem = '';
-    this.warnings = [];
-    this.narrow = this.width.matches;
-    this.easing = false;
     new SessionWatch(this, ['open', 'project', 'piece', 'busy']);
   }
 
@@ -90,20 +84,6 @@ export class DrawView extends LitElement {
   protected override createRenderRoot(): HTMLElement {
     return this;
   }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.width.addEventListener('change', this.onWidth);
-  }
-
-  override disconnectedCallback(): void {
-    super.disconnectedCallback();
-    this.width.removeEventListener('change', this.onWidth);
-  }
-
-  private readonly onWidth = (): void => {
-    this.narrow = this.width.matches;
-  };
 
   private get chart(): Chart | null {
     return this.session?.alpha?.chart ?? null;
@@ -159,9 +139,7 @@ export class DrawView extends LitElement {
 
   /** The ground is what most of a chart is drawn in, and one draws in what comes second. */
   private begin(chart: Chart): void {
-    const many = knotsByColour(chart);
-    const order = many.map((_, place) => place).sort((a, b) => (many[b] ?? 0) - (many[a] ?? 0));
-    this.choose({ ground: order[0] ?? 0, colour: order[1] ?? 0 });
+    this.choose(groundAndInk(chart));
     this.said = '';
     this.problem = '';
     this.sheet?.reset();
@@ -174,19 +152,10 @@ export class DrawView extends LitElement {
     sheet.set(this.settings);
     void this.findAspect();
     if (aspect !== null) sheet.show(chart, project.choice.start, aspect);
-    sheet.found(piece === null ? NO_MARKS : this.marksOf(piece), piece?.chart ?? null);
-    if (piece?.chart === chart) void this.findWarnings(chart);
-    this.showChip();
-  }
-
-  /** Brings the colour that is drawn in into sight of its list, not of the page. */
-  private showChip(): void {
-    const list = this.querySelector<HTMLElement>('.draw-colours');
-    const chip = list?.querySelector<HTMLElement>('.chip[aria-pressed=true]') ?? null;
-    if (list === null || chip === null || this.shownColour === this.settings.colour) return;
-    this.shownColour = this.settings.colour;
-    list.scrollLeft = chip.offsetLeft - (list.clientWidth - chip.offsetWidth) / 2;
-    list.scrollTop = chip.offsetTop - (list.clientHeight - chip.offsetHeight) / 2;
+    const marks = piece === null ? NO_MARKS : this.marks.of([piece], () => marksOf(piece));
+    sheet.found(marks, piece?.chart ?? null);
+    if (piece?.chart === chart) void this.warnings.find(chart);
+    this.shownChip.show(this, this.settings.colour);
   }
 
   /** The last that was worked out of this project. */
@@ -196,17 +165,6 @@ export class DrawView extends LitElement {
     return piece?.id === session?.alpha?.id ? piece : null;
   }
 
-  private marksOf(piece: Piece): readonly Mark[] {
-    if (this.marked?.of !== piece) {
-      const marks = piece.findings.flatMap(({ grade, row, column, message }): Mark[] => {
-        if (row === null) return [];
-        return [{ grade, row: row - 1, column: column === null ? null : column - 1, message }];
-      });
-      this.marked = { of: piece, marks };
-    }
-    return this.marked.marks;
-  }
-
   private async findAspect(): Promise<void> {
     const project = this.session?.alpha;
     if (project == null) return;
@@ -214,13 +172,6 @@ export class DrawView extends LitElement {
     if (this.session?.alpha?.id !== project.id) return;
     // Knots of a wrong shape can be drawn on; no knots can't.
     this.aspect = aspect ?? this.aspect ?? 1;
-  }
-
-  private async findWarnings(chart: Chart): Promise<void> {
-    if (this.warned === chart) return;
-    this.warned = chart;
-    const { colourWarnings } = await import('../colour/index.js');
-    if (this.warned === chart) this.warnings = colourWarnings(chart);
   }
 
   // ---- the page ----
@@ -238,17 +189,19 @@ export class DrawView extends LitElement {
             undo: () => session?.undo(),
             choose: (change) => this.choose(change),
           })}
-          ${this.narrow ? nothing : this.symmetries()}
+          ${this.narrow.matches ? nothing : this.symmetries()}
         </div>
         ${this.board(chart)}
         <div class="draw-side">
           <section class="card" aria-labelledby="outcome-name">
             <h2 id="outcome-name">What comes of it</h2>
-            ${outcome(this.piece, this.piece?.chart === chart, this.narrow, (place) =>
+            ${outcome(this.piece, this.piece?.chart === chart, this.narrow.matches, (place) =>
               sheet?.goTo(place, { focus: true }),
             )}
           </section>
-          ${this.changing(chart)} ${this.legend(chart)} ${this.easier()}
+          ${this.changing(chart)} ${this.legend(chart)} ${this.advice.card(session, (place) =>
+            sheet?.goTo(place, { focus: true }),
+          )}
         </div>
       </div>
       <halfhitch-draw-dialog
@@ -298,13 +251,7 @@ export class DrawView extends LitElement {
         @draw-ask=${({ detail }: CustomEvent<SheetAsk>) => this.onAsk(detail)}
         @draw-place=${() => this.requestUpdate()}
       ></halfhitch-sheet>
-      <p class="draw-here">${this.hereInWords(chart)}</p>
-      <p class="draw-said" role="status">${this.said}</p>
-      ${
-        this.problem === ''
-          ? nothing
-          : html`<p class="field-error draw-problem" role="alert">${this.problem}</p>`
-      }
+      ${boardWords(this.hereInWords(chart), this.said, this.problem)}
       ${keyHelp()}
     </section>`;
   }
@@ -320,30 +267,12 @@ export class DrawView extends LitElement {
   }
 
   private looks(): TemplateResult {
-    const { sheet } = this;
     const look = (name: 'signs' | 'asThread' | 'repeat', label: string, about: string) => {
       const on = this.settings[name];
-      return html`<button
-        type="button"
-        title=${about}
-        aria-pressed=${String(on)}
-        @click=${() => this.choose({ [name]: !on })}
-      >${label}</button>`;
+      return lookButton(label, about, on, () => this.choose({ [name]: !on }));
     };
     return html`<div class="draw-row draw-look" role="group" aria-label="How the chart is shown">
-      <button
-        type="button"
-        aria-label="Smaller"
-        title="Smaller (−)"
-        @click=${() => sheet?.zoomBy(-1)}
-      >−</button>
-      <button
-        type="button"
-        aria-label="Larger"
-        title="Larger (+)"
-        @click=${() => sheet?.zoomBy(1)}
-      >+</button>
-      <button type="button" @click=${() => sheet?.fit()}>Whole width</button>
+      ${zoomButtons(() => this.sheet)}
       ${look('signs', 'Signs', 'Mark each colour with a sign as well (H)')}
       ${look('asThread', 'As thread', 'Show the knots as they come out')}
       ${look('repeat', 'Repeat', 'Show the drawing again above and below; the chart stays as it is')}
@@ -353,13 +282,7 @@ export class DrawView extends LitElement {
   private hereInWords(chart: Chart): string {
     const { sheet, session } = this;
     if (sheet === null) return '';
-    const { here, selected } = sheet.drawing;
-    const start = session?.alpha?.choice.start ?? 'left';
-    const words =
-      here.row < chart.rows && here.column < chart.columns
-        ? `${cellInWords(chart, here)}. ${rowInWords(start, here.row)}`
-        : '';
-    return selected === null ? words : `${words} Selected: ${areaInWords(selected)}.`;
+    return hereInWords(chart, session?.alpha?.choice.start ?? 'left', sheet.drawing);
   }
 
   private symmetries(): TemplateResult {
@@ -378,64 +301,25 @@ export class DrawView extends LitElement {
       },
       edit: (make, what) => this.attempt(() => this.edit(make(chart), what)),
     };
-    return html`<section class="card" aria-labelledby="changing-name">
-      <h2 id="changing-name">Change</h2>
-      ${this.narrow ? this.symmetries() : nothing}
-      ${selectionButtons(wish)} ${lineButtons('rows', wish)} ${lineButtons('columns', wish)}
-      <h3>Whole chart</h3>
-      <div class="draw-row">
-        ${this.opening('Another size', { kind: 'form', form: RESIZE })}
-        ${this.opening('Again and again', { kind: 'form', form: REPEAT })}
-      </div>
-    </section>`;
+    return changingCard(
+      wish,
+      this.narrow.matches ? this.symmetries() : nothing,
+      html`${this.opening('Another size', { kind: 'form', form: RESIZE })}
+        ${this.opening('Again and again', { kind: 'form', form: REPEAT })}`,
+    );
   }
 
   private legend(chart: Chart): TemplateResult {
-    const { settings, warnings } = this;
-    return html`<section class="card draw-legend" aria-labelledby="legend-name">
-      <h2 id="legend-name">Colours</h2>
-      <halfhitch-palette
-        .colours=${chart.colours}
-        .uses=${this.usesOf(chart)}
-        .colour=${settings.colour}
-        .ground=${settings.ground}
-        @palette-edit=${({ detail }: CustomEvent<PaletteEdit>) => this.onPalette(detail)}
-        @palette-ground=${({ detail }: CustomEvent<number>) => this.choose({ ground: detail })}
-      ></halfhitch-palette>
-      ${
-        warnings.length === 0
-          ? nothing
-          : html`<details class="draw-warnings" ?open=${warnings.length <= 2}>
-            <summary>Hard to tell apart: ${warnings.length}</summary>
-            <ul class="notices">
-              ${warnings.slice(0, 20).map((warning) => html`<li>${warning}</li>`)}
-            </ul>
-          </details>`
-      }
-    </section>`;
-  }
-
-  /** Looked through anew after every stroke, it would take the device's breath: only when opened. */
-  private easier(): TemplateResult {
-    return html`<details
-      class="card draw-easier"
-      @toggle=${(event: Event) => this.onEasier((event.target as HTMLDetailsElement).open)}
-    >
-      <summary>Advice</summary>
-      ${
-        this.easing
-          ? html`<halfhitch-ease
-              .session=${this.session}
-              @place=${({ detail }: CustomEvent<Place>) => this.sheet?.goTo(detail, { focus: true })}
-            ></halfhitch-ease>`
-          : nothing
-      }
-    </details>`;
-  }
-
-  private async onEasier(open: boolean): Promise<void> {
-    if (open) await import('../ease/ease-panel.js');
-    this.easing = open;
+    const { colour, ground } = this.settings;
+    return legendCard({
+      chart,
+      uses: this.uses.of([chart], () => usesOf(chart)),
+      colour,
+      ground,
+      warnings: this.warnings.found,
+      edit: (edit) => this.onPalette(edit),
+      setGround: (chosen) => this.choose({ ground: chosen }),
+    });
   }
 
   private onPalette({ what, colour, ...legend }: PaletteEdit): void {
@@ -444,18 +328,6 @@ export class DrawView extends LitElement {
     const { ground } = this.settings;
     this.choose({ colour, ground: legend.places[ground] ?? ground });
     this.edit(relegended(chart, legend), what);
-  }
-
-  private usesOf(chart: Chart): ColourUses {
-    if (this.counted?.of !== chart) {
-      const uses: ColourUses = {
-        many: knotsByColour(chart),
-        inWords: (many) => `Drawn in ${counted(many, 'knot')}.`,
-        first: (colour) => firstDrawn(chart, colour),
-      };
-      this.counted = { of: chart, uses };
-    }
-    return this.counted.uses;
   }
 
   private onAsk(asked: SheetAsk): void {

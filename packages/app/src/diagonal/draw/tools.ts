@@ -1,15 +1,10 @@
 import { html, svg, type TemplateResult } from 'lit';
-import { toolIcon } from '../../draw/tools/icons.js';
+import type { Tool } from '../../draw/tools/tools.js';
 import type { LatticeTool } from '../lattice/subject.js';
 
 export type DrawTool = Exclude<LatticeTool, 'choose'>;
 
-export const DRAW_TOOLS: readonly {
-  readonly name: DrawTool;
-  readonly label: string;
-  readonly key: string;
-  readonly about: string;
-}[] = [
+export const DRAW_TOOLS: readonly Tool<DrawTool>[] = [
   { name: 'pencil', label: 'Pencil', key: 'p', about: 'Draw knot by knot' },
   { name: 'line', label: 'Line', key: 'l', about: 'Draw a straight line from one knot to another' },
   {
@@ -21,10 +16,6 @@ export const DRAW_TOOLS: readonly {
   { name: 'pick', label: 'Pick up', key: 'k', about: 'Take what a knot is to draw with' },
   { name: 'view', label: 'Move view', key: 'v', about: 'Push the pattern about without drawing' },
 ];
-
-export function drawToolIcon(name: DrawTool): TemplateResult {
-  return toolIcon(name);
-}
 
 const PATHS = ['M5 4 19 20', 'M19 4 5 20', 'M7 3 18 12 7 21', 'M17 3 6 12 17 21'];
 

@@ -10,7 +10,7 @@ import { html, LitElement, nothing, type PropertyValues, type TemplateResult } f
 import '../../styles/diagonal.css';
 import { NO_SYMMETRY } from '../../draw/edit/symmetry.js';
 import '../../draw/palette/sample.js';
-import { chip } from '../draw/tool-bar.js';
+import { chip } from '../../draw/panels/tool-bar.js';
 import { wayIcon } from '../draw/tools.js';
 import { plainInk } from '../edit/ink.js';
 import { indexOf } from '../edit/places.js';
@@ -255,7 +255,7 @@ export class DiagonalWrongPanel extends LitElement {
     ><span class="ink-sign ${className}" aria-hidden="true"></span><span class="chip-name">${label}</span></button>`;
     return html`
       ${colours.map((colour, place) =>
-        chip(colour, place, this.cell === place, () => {
+        chip(colour, place, null, this.cell === place, () => {
           this.cell = place;
         }),
       )}

@@ -20,6 +20,13 @@ export function knotsByColour({ colours, cells }: Chart): number[] {
   return many;
 }
 
+/** What a chart is drawn on and in: what most of it has is its ground, and one draws in what comes second. */
+export function groundAndInk(chart: Chart): { readonly ground: number; readonly colour: number } {
+  const many = knotsByColour(chart);
+  const order = many.map((_, place) => place).sort((a, b) => (many[b] ?? 0) - (many[a] ?? 0));
+  return { ground: order[0] ?? 0, colour: order[1] ?? 0 };
+}
+
 /** The chart with another legend; the very same chart where nothing differs. */
 export function relegended(chart: Chart, { colours, places }: LegendEdit): Chart {
   const stay = places.every((place, at) => place === at);

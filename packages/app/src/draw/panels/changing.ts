@@ -1,5 +1,5 @@
 import type { Chart } from '@halfhitch/core';
-import { html, type TemplateResult } from 'lit';
+import { html, type nothing, type TemplateResult } from 'lit';
 import { type Area, areaInWords } from '../edit/area.js';
 import { type Across, deleted, duplicated, inserted } from '../edit/lines-of-knots.js';
 import type { Place } from '../edit/place.js';
@@ -16,8 +16,28 @@ export interface ChangingWish {
   readonly edit: (make: (chart: Chart) => Chart, what: string) => void;
 }
 
+/**
+ * Changes of the selection, of lines of knots and of the whole chart.
+ *
+ * @param symmetries where they do not stand with the tools
+ * @param whole buttons for changes of the whole chart
+ */
+export function changingCard(
+  wish: ChangingWish,
+  symmetries: TemplateResult | typeof nothing,
+  whole: TemplateResult,
+): TemplateResult {
+  return html`<section class="card" aria-labelledby="changing-name">
+    <h2 id="changing-name">Change</h2>
+    ${symmetries} ${selectionButtons(wish)} ${lineButtons('rows', wish)}
+    ${lineButtons('columns', wish)}
+    <h3>Whole chart</h3>
+    <div class="draw-row">${whole}</div>
+  </section>`;
+}
+
 /** What is done to the selection or to the whole chart at once. */
-export function selectionButtons({ selection, act }: ChangingWish): TemplateResult {
+function selectionButtons({ selection, act }: ChangingWish): TemplateResult {
   const button = (
     label: string,
     what: (drawing: Drawing) => void,
@@ -48,7 +68,7 @@ export function selectionButtons({ selection, act }: ChangingWish): TemplateResu
 }
 
 /** Rows or columns put in, doubled and taken out: the selection's, or the one of the cursor. */
-export function lineButtons(across: Across, wish: ChangingWish): TemplateResult {
+function lineButtons(across: Across, wish: ChangingWish): TemplateResult {
   const { ground } = wish;
   const { at, many } = linesOf(across, wish);
   const [name, one, before, after] =

@@ -1,10 +1,10 @@
-import type { Chart } from '@halfhitch/core';
+import type { Chart, ChartColour } from '@halfhitch/core';
 import { html, type TemplateResult } from 'lit';
 import '../palette/sample.js';
 import { colourName } from '../edit/colours.js';
 import type { SheetSettings } from '../sheet/events.js';
 import { takeBackIcon, toolIcon } from '../tools/icons.js';
-import { TOOLS, toolInWords } from '../tools/tools.js';
+import { TOOLS, type Tool, type ToolName, toolInWords } from '../tools/tools.js';
 
 export interface ToolBarWish {
   readonly chart: Chart;
@@ -16,27 +16,41 @@ export interface ToolBarWish {
 }
 
 /** Tools and colours: beside the chart, or at the thumb. */
-export function toolBar(wish: ToolBarWish): TemplateResult {
+export function toolBar({ chart, settings, undoing, undo, choose }: ToolBarWish): TemplateResult {
   return html`
-    <div class="draw-tools" role="group" aria-label="Tools">${tools(wish)} ${takeBack(wish)}</div>
-    <div class="draw-colours" role="group" aria-label="Colours">${chips(wish)}</div>
+    <div class="draw-tools" role="group" aria-label="Tools">
+      ${toolButtons(TOOLS, settings.tool, (tool) => choose({ tool }))}
+      ${takeBackButton(undoing, undo)}
+    </div>
+    <div class="draw-colours" role="group" aria-label="Colours">
+      ${chart.colours.map((colour, place) => {
+        const key = place < 10 ? String((place + 1) % 10) : null;
+        const pressed = settings.colour === place;
+        return chip(colour, place, key, pressed, () => choose({ colour: place }));
+      })}
+    </div>
   `;
 }
 
-function tools({ settings, choose }: ToolBarWish): TemplateResult[] {
-  return TOOLS.map(
+export function toolButtons<Name extends ToolName>(
+  tools: readonly Tool<Name>[],
+  chosen: Name,
+  choose: (tool: Name) => void,
+): TemplateResult[] {
+  return tools.map(
     (tool) => html`<button
       type="button"
       class="tool"
       title=${toolInWords(tool)}
-      aria-pressed=${String(settings.tool === tool.name)}
+      aria-pressed=${String(tool.name === chosen)}
       aria-keyshortcuts=${tool.key}
-      @click=${() => choose({ tool: tool.name })}
+      @click=${() => choose(tool.name)}
     >${toolIcon(tool.name)}<span>${tool.label}</span></button>`,
   );
 }
 
-function takeBack({ undoing, undo }: ToolBarWish): TemplateResult {
+/** @param undoing what would be taken back; null for nothing */
+export function takeBackButton(undoing: string | null, undo: () => void): TemplateResult {
   return html`<button
     type="button"
     class="tool crossing"
@@ -46,19 +60,23 @@ function takeBack({ undoing, undo }: ToolBarWish): TemplateResult {
   >${takeBackIcon()}<span>Take back</span></button>`;
 }
 
-function chips({ chart, settings, choose }: ToolBarWish): TemplateResult[] {
-  return chart.colours.map((colour, place) => {
-    const key = place < 10 ? ` (${(place + 1) % 10})` : '';
-    return html`<button
-      type="button"
-      class="chip"
-      title=${`Draw in ${colourName(colour)}${key}`}
-      aria-pressed=${String(settings.colour === place)}
-      @click=${() => choose({ colour: place })}
-    >
-      <halfhitch-sample .colour=${{ hex: colour.hex, place }}></halfhitch-sample>
-      <span class="chip-number" aria-hidden="true">${place + 1}</span>
-      <span class="chip-name">${colourName(colour)}</span>
-    </button>`;
-  });
+/** A colour to draw in. @param key that chooses it; null where none does */
+export function chip(
+  colour: ChartColour,
+  place: number,
+  key: string | null,
+  pressed: boolean,
+  choose: () => void,
+): TemplateResult {
+  return html`<button
+    type="button"
+    class="chip"
+    title=${`Draw in ${colourName(colour)}${key === null ? '' : ` (${key})`}`}
+    aria-pressed=${String(pressed)}
+    @click=${choose}
+  >
+    <halfhitch-sample .colour=${{ hex: colour.hex, place }}></halfhitch-sample>
+    <span class="chip-number" aria-hidden="true">${place + 1}</span>
+    <span class="chip-name">${colourName(colour)}</span>
+  </button>`;
 }

@@ -1,7 +1,7 @@
 export type ToolName = 'pencil' | 'line' | 'frame' | 'block' | 'fill' | 'pick' | 'select' | 'view';
 
-export interface Tool {
-  readonly name: ToolName;
+export interface Tool<Name extends ToolName = ToolName> {
+  readonly name: Name;
   readonly label: string;
   /** Chooses it while the chart has the focus. */
   readonly key: string;
@@ -23,10 +23,6 @@ export const TOOLS: readonly Tool[] = [
   },
   { name: 'view', label: 'Move view', key: 'v', about: 'Push the chart about without drawing' },
 ];
-
-export function toolNamed(name: ToolName): Tool {
-  return TOOLS.find((tool) => tool.name === name) as Tool;
-}
 
 /** "Pencil (P): Draw knot by knot" */
 export function toolInWords({ label, key, about }: Tool): string {
