@@ -45,8 +45,9 @@ export function placeOf({ file, line }) {
   return `${file}:${line}`;
 }
 
-/** Whether a block of JavaScript needs a page. */
-export function needsPage({ text }) {
+/** Whether a block is HTML, or JavaScript that needs a page. */
+export function needsPage({ language, text }) {
+  if (language !== 'js') return language === 'html';
   return /\bdocument\b|import '@halfhitch\/simulator'|from '@halfhitch\/simulator'|from '\.\//.test(
     text,
   );

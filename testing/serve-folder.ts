@@ -24,6 +24,8 @@ export async function serveFolder(folder: string): Promise<ServedFolder> {
   const server = createServer((request, response) => {
     const path = new URL(request.url ?? '/', 'http://localhost').pathname;
     const file = join(folder, decodeURIComponent(path.endsWith('/') ? `${path}index.html` : path));
+    // Browsers ask for it on their own, and complain when it is not there.
+    if (path === '/favicon.ico') return void response.writeHead(204).end();
     const found = statSync(file, { throwIfNoEntry: false })?.isFile() ?? false;
     response.statusCode = found ? 200 : 404;
     response.setHeader('content-type', TYPES[extname(file)] ?? 'application/octet-stream');

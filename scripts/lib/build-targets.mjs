@@ -27,8 +27,8 @@ const TARGETS = {
   elements: {
     title: 'the elements for pages without a bundler',
     inputs: [...sources(...LIBRARIES), at('packages', 'simulator', 'build')],
-    outputs: ['bundle/halfhitch.js', 'custom-elements.json'].map((name) =>
-      join(packageFolder('simulator'), 'dist', name),
+    outputs: ['bundle/halfhitch.js', 'bundle/halfhitch-all.js', 'custom-elements.json'].map(
+      (name) => join(packageFolder('simulator'), 'dist', name),
     ),
   },
   cli: {

@@ -26,6 +26,7 @@ const CONTENTS = {
       'dist/custom-elements.json',
       'dist/bundle/halfhitch.js',
       'dist/bundle/halfhitch-3d.js',
+      'dist/bundle/halfhitch-all.js',
       'dist/bundle/third-party-licences.md',
     ],
   },

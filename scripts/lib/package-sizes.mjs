@@ -1,5 +1,5 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { isAbsolute, join } from 'node:path';
+import { basename, dirname, isAbsolute, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { LIBRARIES, packageFolder, ROOT, readJson } from './repository.mjs';
 
@@ -13,7 +13,7 @@ const SLACK = 150;
  * Sizes in bytes of what is published. `packages`: each tarball, and what it unpacks to. `entries`:
  * what a page loads for an entry, bundled and minified without what belongs to other packages, as
  * gzip: `first`, and `later` in all that it fetches only when needed. The bundle for pages without
- * a bundler holds its dependencies.
+ * a bundler holds its dependencies; `whole` is that in a single file.
  *
  * @param {readonly { name: string, packed: number, unpacked: number }[]} packages
  */
@@ -38,17 +38,14 @@ const packedSize = (code) => gzipSync(code, { level: 9 }).length;
 const sum = (numbers) => numbers.reduce((total, one) => total + one, 0);
 
 function sizeOfBundle(file) {
-  const folder = join(file, '..');
-  const sizes = readdirSync(folder)
-    .filter((name) => name.endsWith('.js'))
-    .map((name) => ({
-      first: file.endsWith(name),
-      size: packedSize(readFileSync(join(folder, name))),
-    }));
-  const [first, later] = [true, false].map((wanted) =>
-    sum(sizes.filter((one) => one.first === wanted).map(({ size }) => size)),
-  );
-  return { first, later };
+  const folder = dirname(file);
+  const sizes = { first: 0, later: 0, whole: 0 };
+  for (const name of readdirSync(folder).filter((name) => name.endsWith('.js'))) {
+    const which =
+      name === basename(file) ? 'first' : name === 'halfhitch-all.js' ? 'whole' : 'later';
+    sizes[which] += packedSize(readFileSync(join(folder, name)));
+  }
+  return sizes;
 }
 
 async function sizeOfEntry(file) {

@@ -1,4 +1,4 @@
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { colourCount, pixelsOf, settled } from '../../packages/simulator/test/browser/stage.js';
 import { test as base } from '../browser.js';
 
@@ -45,9 +45,8 @@ export async function namesInPage(page: Page): Promise<Record<string, string[]>>
 }
 
 /** How many colours a part of the page shows once it is drawn: a blank one has few. */
-export async function coloursOf(page: Page, selector: string): Promise<number> {
-  const target = page.locator(selector).first();
+export async function coloursOf(target: Locator): Promise<number> {
   await target.waitFor();
-  await settled(page);
+  await settled(target.page());
   return colourCount(await pixelsOf(target));
 }

@@ -150,7 +150,7 @@ describe('what is published, packed and installed elsewhere', () => {
     try {
       const page = await openPublished(`${site.address}/`);
       expect(await namesInPage(page)).toEqual(namesOf(some));
-      expect(await coloursOf(page, 'halfhitch-knot canvas')).toBeGreaterThan(60);
+      expect(await coloursOf(page.locator('halfhitch-knot canvas').first())).toBeGreaterThan(60);
     } finally {
       site.close();
     }
@@ -195,7 +195,7 @@ describe('what is published, packed and installed elsewhere', () => {
       lesson: 3,
       elements: true,
     });
-    expect(await coloursOf(page, 'halfhitch-knot canvas')).toBeGreaterThan(60);
+    expect(await coloursOf(page.locator('halfhitch-knot canvas').first())).toBeGreaterThan(60);
   });
 
   test('has a command that checks and draws a chart', async () => {

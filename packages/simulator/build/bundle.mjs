@@ -1,5 +1,6 @@
 // Bundles the elements for pages that have no bundler of their own: one file for the script tag,
-// and beside it those that it loads when an element is first seen.
+// and beside it those that it loads when an element is first seen; and all of it in a single file,
+// which needs no web server either.
 import { rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -19,6 +20,23 @@ function nameOf({ moduleIds }) {
 export async function bundleSimulator() {
   const outDir = join(FOLDER, 'dist', 'bundle');
   rmSync(outDir, { recursive: true, force: true });
+  await bundle(outDir, {
+    lib: { formats: ['es'], fileName: () => 'halfhitch.js' },
+    license: { fileName: 'third-party-licences.md' },
+    rolldownOptions: {
+      // What lazy files share with the first stays in the first.
+      preserveEntrySignatures: 'allow-extension',
+      output: { minify: true, chunkFileNames: nameOf },
+    },
+  });
+  // A script and no module, since browsers load no modules for pages that are opened from the disk.
+  await bundle(outDir, {
+    lib: { formats: ['iife'], name: 'Halfhitch', fileName: () => 'halfhitch-all.js' },
+    rolldownOptions: { output: { minify: true, codeSplitting: false } },
+  });
+}
+
+async function bundle(outDir, { lib, ...options }) {
   await build({
     root: FOLDER,
     configFile: false,
@@ -31,20 +49,8 @@ export async function bundleSimulator() {
       emptyOutDir: false,
       modulePreload: { polyfill: false },
       minify: true,
-      license: { fileName: 'third-party-licences.md' },
-      lib: {
-        entry: join(FOLDER, 'src', 'index.ts'),
-        formats: ['es'],
-        fileName: () => 'halfhitch.js',
-      },
-      rolldownOptions: {
-        // What lazy files share with the first stays in the first.
-        preserveEntrySignatures: 'allow-extension',
-        output: {
-          minify: true,
-          chunkFileNames: nameOf,
-        },
-      },
+      lib: { entry: join(FOLDER, 'src', 'index.ts'), ...lib },
+      ...options,
     },
   });
 }
