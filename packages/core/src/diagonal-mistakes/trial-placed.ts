@@ -2,8 +2,17 @@ import { NO_KNOT } from '../diagonal/pattern.js';
 import { BARE } from '../diagonal/picture.js';
 import { LEFT_TIES, PLACES_CHANGE } from '../diagonal/simulate.js';
 import { type ComparedPiece, NONE_DIFFERS, type Outcome } from './compared-piece.js';
+import type { Comparison } from './comparison.js';
 import type { PlacedMistake } from './mistake.js';
-import { HALF, NO_SLOT, type PieceRow, rowWith, tieRow } from './piece.js';
+import {
+  HALF,
+  type KnottedPiece,
+  NO_SLOT,
+  type Piece,
+  type PieceRow,
+  rowWith,
+  tieRow,
+} from './piece.js';
 
 /** What is otherwise after a row: things that differ more, and slots with another string. */
 interface RowChange {
@@ -21,7 +30,17 @@ export class PlacedTrial {
   /** The string in a slot, where it is another than in the piece; else -1. */
   private readonly other: Int32Array;
 
+  // What is asked for every knot is kept at hand.
+  private readonly comparison: Comparison;
+  private readonly piece: Piece;
+  private readonly knotted: KnottedPiece;
+  private readonly start: Uint8Array;
+
   constructor(private readonly on: ComparedPiece) {
+    this.comparison = on.comparison;
+    this.piece = on.piece;
+    this.knotted = on.knotted;
+    this.start = on.start;
     const { strings, across } = on.comparison;
     this.front = new Uint16Array(strings);
     this.tying = new Uint16Array(across);
@@ -29,86 +48,82 @@ export class PlacedTrial {
   }
 
   try(mistake: PlacedMistake): Outcome | null {
-    const { comparison, knotted } = this.on;
+    const { comparison, knotted, on } = this;
     const { rows } = knotted;
     const { row: at } = mistake;
-    if (at > this.on.first || at >= rows) return null;
+    if (at > on.first || at >= rows) return null;
     const changed = this.ownRow(mistake);
-    const differs = (this.on.differing[at] as number) + changed.differing;
+    const differs = (on.differing[at] as number) + changed.differing;
     let { moved } = changed;
-    if (!this.on.keeps(at, differs)) {
+    if (!on.keeps(at, differs)) {
       for (const slot of moved) this.other[slot] = -1;
       return null;
     }
-    let total = this.on.total + changed.differing;
+    let total = on.total + changed.differing;
     let first = differs > 0 ? at : NONE_DIFFERS;
     let row = at + 1;
     let kept = true;
     for (; kept && row < rows && moved.length > 0; row++) {
       const change = this.follow(row, moved);
       moved = change.moved;
-      const now = (this.on.differing[row] as number) + change.differing;
-      kept = this.on.keeps(row, now);
+      const now = (on.differing[row] as number) + change.differing;
+      kept = on.keeps(row, now);
       total += change.differing;
       if (now > 0 && first === NONE_DIFFERS) first = row;
     }
     if (kept && moved.length > 0) {
       let change = 0;
-      const order = this.on.orderAfter(rows - 1);
+      const order = on.orderAfter(rows - 1);
       for (const slot of moved) {
         change +=
-          comparison.hangingDiffers(slot, this.on.colourOf(this.other[slot] as number)) -
-          comparison.hangingDiffers(slot, this.on.colourOf(order[slot] as number));
+          comparison.hangingDiffers(slot, on.colourOf(this.other[slot] as number)) -
+          comparison.hangingDiffers(slot, on.colourOf(order[slot] as number));
       }
-      const below = (this.on.differing[comparison.rows] as number) + change;
+      const below = (on.differing[comparison.rows] as number) + change;
       total += change;
       // Rows that were seen but never knotted stay as they are.
-      for (; row < comparison.rows; row++)
-        kept &&= this.on.keeps(row, this.on.differing[row] as number);
-      kept &&= this.on.keeps(comparison.rows, below);
+      for (; row < comparison.rows; row++) kept &&= on.keeps(row, on.differing[row] as number);
+      kept &&= on.keeps(comparison.rows, below);
       if (first === NONE_DIFFERS) {
-        first = this.on.nextFirst[rows] as number;
+        first = on.nextFirst[rows] as number;
         if (first === NONE_DIFFERS || first === comparison.rows) {
           first = below > 0 ? comparison.rows : NONE_DIFFERS;
         }
       }
     } else if (kept) {
       // From here on all is as before: what differs there first must have been passed.
-      kept = row > this.on.first;
-      if (first === NONE_DIFFERS) first = this.on.nextFirst[row] as number;
+      kept = row > on.first;
+      if (first === NONE_DIFFERS) first = on.nextFirst[row] as number;
     }
     for (const slot of moved) this.other[slot] = -1;
-    return kept ? this.on.outcome(total, first) : null;
+    return kept ? on.outcome(total, first) : null;
   }
 
   /** Ties the row of a mistake with it. */
   private ownRow(mistake: PlacedMistake): RowChange {
-    const { front, tying } = this;
-    const { comparison, piece } = this.on;
+    const { comparison, front, tying, piece, start, on } = this;
     const { row, place } = mistake;
     const was = piece.rows[row] as PieceRow;
     const own = rowWith(was, mistake, piece.pattern);
-    const before = this.on.orderAfter(row - 1);
+    const before = on.orderAfter(row - 1);
     const slot = own.slots[place] as number;
     if (own.shifted || slot === NO_SLOT) {
       front.set(before);
       tieRow(own, front, tying);
-      this.on.work += front.length;
+      on.work += front.length;
       return {
-        differing:
-          comparison.rowDiffers(row, own, tying, this.on.start) -
-          (this.on.differing[row] as number),
-        moved: this.take(this.on.orderAfter(row)),
+        differing: comparison.rowDiffers(row, own, tying, start) - (on.differing[row] as number),
+        moved: this.take(on.orderAfter(row)),
       };
     }
     // Of a row in which no knots share a string, only the one knot changes.
-    this.on.work++;
+    on.work++;
     const knot = own.knots[place] as number;
-    const string = this.on.knotted.tying[row * comparison.across + place] as number;
+    const string = this.knotted.tying[row * comparison.across + place] as number;
     let [left, right] = [before[slot] as number, before[slot + 1] as number];
     const ties = LEFT_TIES[knot % HALF] ? left : right;
     if (knot !== NO_KNOT && PLACES_CHANGE[knot % HALF]) [left, right] = [right, left];
-    const after = this.on.orderAfter(row);
+    const after = on.orderAfter(row);
     const moved: number[] = [];
     for (const [at, hangs] of [
       [slot, left],
@@ -119,11 +134,8 @@ export class PlacedTrial {
       moved.push(at);
     }
     const things = (knotThere: number, tiedBy: number): number =>
-      comparison.colourDiffers(
-        row,
-        place,
-        knotThere === NO_KNOT ? BARE : this.on.colourOf(tiedBy),
-      ) + comparison.lookDiffers(row, place, knotThere);
+      comparison.colourDiffers(row, place, knotThere === NO_KNOT ? BARE : on.colourOf(tiedBy)) +
+      comparison.lookDiffers(row, place, knotThere);
     return { differing: things(knot, ties) - things(was.knots[place] as number, string), moved };
   }
 
@@ -140,12 +152,11 @@ export class PlacedTrial {
 
   /** Ties on in one row with the strings that hang elsewhere. */
   private follow(row: number, moved: readonly number[]): RowChange {
-    const { other } = this;
-    const { comparison, knotted, piece } = this.on;
+    const { comparison, knotted, piece, other, start, on } = this;
     const { across } = comparison;
     const its = piece.rows[row] as PieceRow;
-    const before = this.on.orderAfter(row - 1);
-    const after = this.on.orderAfter(row);
+    const before = on.orderAfter(row - 1);
+    const after = on.orderAfter(row);
     let differing = 0;
     if (its.shifted) {
       this.front.set(before);
@@ -154,10 +165,9 @@ export class PlacedTrial {
         other[slot] = -1;
       }
       tieRow(its, this.front, this.tying);
-      this.on.work += this.front.length;
+      on.work += this.front.length;
       differing =
-        comparison.rowDiffers(row, its, this.tying, this.on.start) -
-        (this.on.differing[row] as number);
+        comparison.rowDiffers(row, its, this.tying, start) - (on.differing[row] as number);
       return { moved: this.take(after), differing };
     }
     const still: number[] = [];
@@ -179,13 +189,13 @@ export class PlacedTrial {
       const kind = knot % HALF;
       let [one, two] = [stringIn(left), stringIn(left + 1)];
       const ties = LEFT_TIES[kind] ? one : two;
-      this.on.work++;
+      on.work++;
       differing +=
-        comparison.colourDiffers(row, place, this.on.colourOf(ties)) -
+        comparison.colourDiffers(row, place, on.colourOf(ties)) -
         comparison.colourDiffers(
           row,
           place,
-          this.on.colourOf(knotted.tying[row * across + place] as number),
+          on.colourOf(knotted.tying[row * across + place] as number),
         );
       if (PLACES_CHANGE[kind]) [one, two] = [two, one];
       other[left] = one === after[left] ? -1 : one;
