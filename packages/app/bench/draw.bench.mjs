@@ -10,6 +10,7 @@ import { serveApp } from '../../../scripts/lib/app-server.mjs';
 import { ensureBuilt } from '../../../scripts/lib/build-targets.mjs';
 import { CHROMIUM_FLAGS, requireChromium } from '../../../scripts/lib/chromium.mjs';
 import { noteRatio } from '../../../testing/bench-ratios.mjs';
+import { median } from '../../../testing/bench-timing.mjs';
 
 const ROWS = 1_000;
 const COLUMNS = 100;
@@ -32,7 +33,6 @@ function chart() {
   return { name: 'Regatta', rows: ROWS, columns: COLUMNS, colours, cells };
 }
 
-const median = (times) => [...times].sort((a, b) => a - b)[times.length >> 1];
 const ninth = (times) => [...times].sort((a, b) => a - b)[Math.floor(times.length * 0.9)];
 
 function bare() {

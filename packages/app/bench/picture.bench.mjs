@@ -9,11 +9,10 @@ import { serveApp } from '../../../scripts/lib/app-server.mjs';
 import { ensureBuilt } from '../../../scripts/lib/build-targets.mjs';
 import { CHROMIUM_FLAGS, requireChromium } from '../../../scripts/lib/chromium.mjs';
 import { noteRatio } from '../../../testing/bench-ratios.mjs';
+import { median } from '../../../testing/bench-timing.mjs';
 
 const PAUSE = 150;
 const RUNS = 5;
-
-const median = (times) => [...times].sort((a, b) => a - b)[times.length >> 1];
 
 await ensureBuilt('app');
 const served = await serveApp();

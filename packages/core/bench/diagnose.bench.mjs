@@ -10,51 +10,24 @@ import {
   possibleMistakes,
   Written,
 } from '@halfhitch/core';
+import { bandsOf7Rows, changesNearlyAlways, chartOf } from '../../../testing/bench-pieces.mjs';
 import { noteRatio } from '../../../testing/bench-ratios.mjs';
+import { median, numbersFrom, timed } from '../../../testing/bench-timing.mjs';
 
 const ROWS = 60;
 const COLUMNS = 40;
 const ROUNDS = 12;
 
-const colours = Array.from({ length: 6 }, (_, i) => ({
-  key: 'abcdef'[i],
-  hex: `#${(0x202020 + i * 0x1f1f1f).toString(16)}`,
-  name: '',
-}));
-
-function chart(colourOf) {
-  const cells = new Uint8Array(ROWS * COLUMNS);
-  for (let cell = 0; cell < cells.length; cell++) {
-    cells[cell] = colourOf(Math.floor(cell / COLUMNS), cell % COLUMNS);
-  }
-  return { name: '', rows: ROWS, columns: COLUMNS, colours, cells };
-}
-
 const CHARTS = {
-  'bands of 7 rows': (row) => Math.floor(row / 7) % 6,
+  'bands of 7 rows': bandsOf7Rows,
   'blocks of 9 knots': (row, column) => (Math.floor(column / 9) + Math.floor(row / 5)) % 6,
-  'a change at nearly every knot': (row, column) =>
-    (row * 31 + column * 17 + ((row * column) % 5)) % 6,
+  'a change at nearly every knot': changesNearlyAlways,
 };
 
-let state = 12345;
-function next(below) {
-  state = (Math.imul(state, 1103515245) + 12345) >>> 0;
-  return Math.floor((state / 4294967296) * below);
-}
-
-function median(times) {
-  return [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
-}
-
-function timed(work) {
-  const before = performance.now();
-  work();
-  return performance.now() - before;
-}
+const next = numbersFrom(12_345);
 
 for (const [name, colourOf] of Object.entries(CHARTS)) {
-  const plan = planAlpha(chart(colourOf));
+  const plan = planAlpha(chartOf(ROWS, COLUMNS, colourOf));
   const written = new Written(plan);
   const any = () => {
     const row = next(ROWS - 1);

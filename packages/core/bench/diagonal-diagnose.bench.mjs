@@ -10,6 +10,7 @@ import {
   possibleDiagonalMistakes,
 } from '@halfhitch/core';
 import { noteRatio } from '../../../testing/bench-ratios.mjs';
+import { median, numbersFrom, timed } from '../../../testing/bench-timing.mjs';
 
 const SIZES = [
   [20, 60, 20],
@@ -22,15 +23,7 @@ const colours = [
   { key: 'o', hex: '#e8702a', name: 'buoy orange' },
 ];
 
-let state = 12345;
-function next(below) {
-  state = (Math.imul(state, 1103515245) + 12345) >>> 0;
-  return Math.floor((state / 4294967296) * below);
-}
-
-function median(times) {
-  return [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
-}
+const next = numbersFrom(12_345);
 
 for (const [strings, rows, rounds] of SIZES) {
   const pattern = chevrons({ strings, colours, rows });
@@ -48,9 +41,8 @@ for (const [strings, rows, rounds] of SIZES) {
     for (let round = 0; round < rounds; round++) {
       const made = Array.from({ length: mistakes }, () => stays[next(stays.length)]);
       const { seen } = makeDiagonalMistakes(pattern, made);
-      const start = performance.now();
-      diagnoseDiagonal(pattern, { ...seen, looks: undefined, hanging: undefined });
-      times.push(performance.now() - start);
+      const shown = { ...seen, looks: undefined, hanging: undefined };
+      times.push(timed(() => diagnoseDiagonal(pattern, shown)));
     }
     const middle = median(times);
     noteRatio(`diagonal, ${strings} x ${rows}, ${mistakes}`, middle / plain);

@@ -11,20 +11,16 @@ import {
   simulateDiagonal,
   verifyDiagonal,
 } from '@halfhitch/core';
+import { SIX_COLOURS } from '../../../testing/bench-pieces.mjs';
 import { noteRatio } from '../../../testing/bench-ratios.mjs';
+import { medianTime } from '../../../testing/bench-timing.mjs';
 
 const STRINGS = 201;
 const ROWS = 10_000;
 const ACROSS = (STRINGS - 1) / 2;
 const ROUNDS = 5;
 
-const COLOURS = Array.from({ length: 6 }, (_, i) => ({
-  key: 'abcdef'[i],
-  hex: `#${(0x202020 + i * 0x1f1f1f).toString(16)}`,
-  name: '',
-}));
-
-const SIZE = { strings: STRINGS, rows: ROWS, colours: COLOURS };
+const SIZE = { strings: STRINGS, rows: ROWS, colours: SIX_COLOURS };
 const PATTERNS = {
   stripes: diagonalStripes(SIZE),
   chevrons: chevrons(SIZE),
@@ -59,18 +55,8 @@ function plainLoop({ knots, start }) {
   return front[0] + shown[shown.length - 1];
 }
 
-function time(work) {
-  const times = [];
-  for (let round = 0; round < ROUNDS; round++) {
-    const before = performance.now();
-    work();
-    times.push(performance.now() - before);
-  }
-  return times.sort((a, b) => a - b)[Math.floor(ROUNDS / 2)];
-}
-
 for (const [name, pattern] of Object.entries(PATTERNS)) {
-  const plain = time(() => plainLoop(pattern));
+  const plain = medianTime(ROUNDS, () => plainLoop(pattern));
   const { picture } = simulateDiagonal(pattern);
   const plan = planDiagonal(pattern);
   const works = {
@@ -81,7 +67,7 @@ for (const [name, pattern] of Object.entries(PATTERNS)) {
     repeat: () => repeatOf(pattern),
   };
   const told = Object.entries(works).map(([what, work]) => {
-    const taken = time(work);
+    const taken = medianTime(ROUNDS, work);
     noteRatio(`${name}: ${what}`, taken / plain);
     return `  ${what} ${taken.toFixed(1)} ms, ${(taken / plain).toFixed(1)} times`;
   });

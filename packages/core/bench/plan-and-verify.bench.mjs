@@ -3,32 +3,24 @@
  * that does the same exchanges of places in the same run: the ratio does not depend on the machine.
  */
 import { planAlpha, verifyPlan } from '@halfhitch/core';
+import {
+  bandsOf7Rows,
+  blocksOf9Knots,
+  changesNearlyAlways,
+  chartOf,
+} from '../../../testing/bench-pieces.mjs';
 import { noteRatio } from '../../../testing/bench-ratios.mjs';
+import { medianTime } from '../../../testing/bench-timing.mjs';
 
 const ROWS = 5_000;
 const COLUMNS = 100;
 const ROUNDS = 7;
 
 const CHARTS = {
-  'bands of 7 rows': (row) => Math.floor(row / 7) % 6,
-  'blocks of 9 knots': (_row, column) => Math.floor(column / 9) % 6,
-  'a change at nearly every knot': (row, column) =>
-    (row * 31 + column * 17 + ((row * column) % 5)) % 6,
+  'bands of 7 rows': bandsOf7Rows,
+  'blocks of 9 knots': blocksOf9Knots,
+  'a change at nearly every knot': changesNearlyAlways,
 };
-
-function chart(colourOf) {
-  const cells = new Uint8Array(ROWS * COLUMNS);
-  for (let row = 0; row < ROWS; row++) {
-    for (let column = 0; column < COLUMNS; column++)
-      cells[row * COLUMNS + column] = colourOf(row, column);
-  }
-  const colours = Array.from({ length: 6 }, (_, i) => ({
-    key: 'abcdef'[i],
-    hex: `#${(0x202020 + i * 0x1f1f1f).toString(16)}`,
-    name: '',
-  }));
-  return { name: '', rows: ROWS, columns: COLUMNS, colours, cells };
-}
 
 /** The exchanges that the knots make and the colour each cell shows, with no rules and no steps. */
 function plainLoop({ rows, columns, cells }) {
@@ -46,26 +38,12 @@ function plainLoop({ rows, columns, cells }) {
   return front[0] + shown[shown.length - 1];
 }
 
-function median(times) {
-  return [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
-}
-
-function time(work) {
-  const times = [];
-  for (let round = 0; round < ROUNDS; round++) {
-    const before = performance.now();
-    work();
-    times.push(performance.now() - before);
-  }
-  return median(times);
-}
-
 for (const [name, colourOf] of Object.entries(CHARTS)) {
-  const drawn = chart(colourOf);
-  const plain = time(() => plainLoop(drawn));
-  const planning = time(() => planAlpha(drawn));
+  const drawn = chartOf(ROWS, COLUMNS, colourOf);
+  const plain = medianTime(ROUNDS, () => plainLoop(drawn));
+  const planning = medianTime(ROUNDS, () => planAlpha(drawn));
   const plan = planAlpha(drawn);
-  const verifying = time(() => {
+  const verifying = medianTime(ROUNDS, () => {
     if (!verifyPlan(plan, drawn).ok) throw new Error('The benchmark plan must be sound.');
   });
   const knots = ROWS * COLUMNS;

@@ -8,6 +8,8 @@
 import { knotsInRow } from '@halfhitch/core';
 import { DiagonalFabric, diagonalPose, diagonalScene, diagonalUsage } from '@halfhitch/geometry';
 import { noteRatio } from '../../../testing/bench-ratios.mjs';
+import { medianTime, timed } from '../../../testing/bench-timing.mjs';
+import { straightLines } from './straight-lines.mjs';
 
 const STRINGS = 60;
 const ROWS = 600;
@@ -38,37 +40,11 @@ const PATTERNS = {
   'all kinds mixed': patternOf((row, place) => (row * 7 + place * 5 + ((row * place) % 3)) % 4),
 };
 
-function timed(work) {
-  const before = performance.now();
-  work();
-  return performance.now() - before;
-}
-
-function median(work) {
-  const times = Array.from({ length: ROUNDS }, () => timed(work));
-  return times.sort((a, b) => a - b)[Math.floor(ROUNDS / 2)];
-}
-
 function buildAll(pattern, level) {
   const fabric = new DiagonalFabric(pattern);
   const sizes = [];
   for (let k = 0; k < fabric.chunks; k++) sizes.push(fabric.chunk(k, level).points.length);
   return sizes;
-}
-
-/** Points of straight lines, as many as the chunks have. */
-function straightLines(sizes) {
-  let sum = 0;
-  for (const size of sizes) {
-    const points = new Float32Array(size);
-    for (let i = 0; i < size; i += 3) {
-      points[i] = i * 0.25;
-      points[i + 1] = i * 0.5;
-      points[i + 2] = 1;
-    }
-    sum += points[size - 1];
-  }
-  return sum;
 }
 
 for (const [name, pattern] of Object.entries(PATTERNS)) {
@@ -83,8 +59,8 @@ for (const [name, pattern] of Object.entries(PATTERNS)) {
       sizes = buildAll(pattern, level);
     };
     const first = timed(build);
-    const built = median(build);
-    const plain = median(() => straightLines(sizes));
+    const built = medianTime(ROUNDS, build);
+    const plain = medianTime(ROUNDS, () => straightLines(sizes));
     const points = sizes.reduce((sum, size) => sum + size, 0) / 3;
     noteRatio(`diagonal fabric, ${name}, ${view}`, built / plain);
     console.log(
@@ -93,11 +69,13 @@ for (const [name, pattern] of Object.entries(PATTERNS)) {
         `${(built / plain).toFixed(0)} times writing straight lines (${plain.toFixed(1)} ms)`,
     );
   }
-  console.log(`  length of every string: ${median(() => diagonalUsage(pattern)).toFixed(0)} ms`);
+  console.log(
+    `  length of every string: ${medianTime(ROUNDS, () => diagonalUsage(pattern)).toFixed(0)} ms`,
+  );
   const scene = diagonalScene(pattern);
   const middle = Math.floor(scene.knots / 2);
   let points = 0;
-  const posed = median(() => {
+  const posed = medianTime(ROUNDS, () => {
     points = 0;
     for (let k = 0; k < POSES; k++) {
       for (const strand of diagonalPose(scene, middle, (2 * k) / POSES).strands) {
@@ -105,7 +83,7 @@ for (const [name, pattern] of Object.entries(PATTERNS)) {
       }
     }
   });
-  const plain = median(() => straightLines([points]));
+  const plain = medianTime(ROUNDS, () => straightLines([points]));
   noteRatio(`diagonal poses, ${name}`, posed / plain);
   console.log(
     `  pose of a knot: ${(posed / POSES).toFixed(2)} ms, ${(posed / plain).toFixed(0)} times writing straight lines`,

@@ -6,7 +6,15 @@
  */
 import { planAlpha } from '@halfhitch/core';
 import { Fabric } from '@halfhitch/geometry';
+import {
+  bandsOf7Rows,
+  blocksOf9Knots,
+  changesNearlyAlways,
+  chartOf,
+} from '../../../testing/bench-pieces.mjs';
 import { noteRatio } from '../../../testing/bench-ratios.mjs';
+import { medianTime, timed } from '../../../testing/bench-timing.mjs';
+import { straightLines } from './straight-lines.mjs';
 
 const ROWS = 300;
 const COLUMNS = 60;
@@ -14,25 +22,10 @@ const ROUNDS = 5;
 
 const CHARTS = {
   'one colour': () => 0,
-  'bands of 7 rows': (row) => Math.floor(row / 7) % 6,
-  'blocks of 9 knots': (_row, column) => Math.floor(column / 9) % 6,
-  'a change at nearly every knot': (row, column) =>
-    (row * 31 + column * 17 + ((row * column) % 5)) % 6,
+  'bands of 7 rows': bandsOf7Rows,
+  'blocks of 9 knots': blocksOf9Knots,
+  'a change at nearly every knot': changesNearlyAlways,
 };
-
-function chart(colourOf) {
-  const cells = new Uint8Array(ROWS * COLUMNS);
-  for (let row = 0; row < ROWS; row++) {
-    for (let column = 0; column < COLUMNS; column++)
-      cells[row * COLUMNS + column] = colourOf(row, column);
-  }
-  const colours = Array.from({ length: 6 }, (_, i) => ({
-    key: 'abcdef'[i],
-    hex: `#${(0x202020 + i * 0x1f1f1f).toString(16)}`,
-    name: '',
-  }));
-  return { name: '', rows: ROWS, columns: COLUMNS, colours, cells };
-}
 
 let mostMemory = 0;
 
@@ -51,35 +44,9 @@ function buildAll(plan, level) {
   return sizes;
 }
 
-/** Points of straight lines, as many as the chunks have. */
-function straightLines(sizes) {
-  let sum = 0;
-  for (const size of sizes) {
-    const points = new Float32Array(size);
-    for (let i = 0; i < size; i += 3) {
-      points[i] = i * 0.25;
-      points[i + 1] = i * 0.5;
-      points[i + 2] = 1;
-    }
-    sum += points[size - 1];
-  }
-  return sum;
-}
-
-function timed(work) {
-  const before = performance.now();
-  work();
-  return performance.now() - before;
-}
-
-function median(work) {
-  const times = Array.from({ length: ROUNDS }, () => timed(work));
-  return times.sort((a, b) => a - b)[Math.floor(ROUNDS / 2)];
-}
-
 console.log(`${ROWS * COLUMNS} knots, ${COLUMNS} x ${ROWS}, straight edges; median of ${ROUNDS}`);
 for (const [name, colourOf] of Object.entries(CHARTS)) {
-  const plan = planAlpha(chart(colourOf));
+  const plan = planAlpha(chartOf(ROWS, COLUMNS, colourOf));
   for (const [level, view] of [
     [0, 'full detail'],
     [3, 'from afar'],
@@ -89,8 +56,8 @@ for (const [name, colourOf] of Object.entries(CHARTS)) {
       sizes = buildAll(plan, level);
     };
     const first = timed(build);
-    const built = median(build);
-    const plain = median(() => straightLines(sizes));
+    const built = medianTime(ROUNDS, build);
+    const plain = medianTime(ROUNDS, () => straightLines(sizes));
     noteRatio(`${name}, ${view}`, built / plain);
     const points = sizes.reduce((sum, size) => sum + size, 0) / 3;
     console.log(

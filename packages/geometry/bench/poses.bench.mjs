@@ -5,12 +5,9 @@
  */
 import { knotPose, rowPose } from '@halfhitch/geometry';
 import { noteRatio } from '../../../testing/bench-ratios.mjs';
+import { median } from '../../../testing/bench-timing.mjs';
 
 const ROUNDS = 7;
-
-function median(times) {
-  return [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
-}
 
 /** Milliseconds for one call, the median of some rounds of many calls at times spread evenly. */
 function perCall(calls, work) {

@@ -5,6 +5,7 @@
  */
 
 import { noteRatio } from '../../../testing/bench-ratios.mjs';
+import { medianTime } from '../../../testing/bench-timing.mjs';
 import { tightenHalves } from '../dist/relax/hitches.js';
 
 const ROUNDS = 3;
@@ -12,20 +13,6 @@ const ROUNDS = 3;
 /** About the beads of one half hitch, and its steps: see src/relax/tighten.ts. */
 const BEADS = 170;
 const STEPS = 16_000;
-
-function median(times) {
-  return [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
-}
-
-function timed(work) {
-  const times = [];
-  for (let round = 0; round < ROUNDS; round++) {
-    const before = performance.now();
-    work();
-    times.push(performance.now() - before);
-  }
-  return median(times);
-}
 
 let kept = 0;
 
@@ -39,7 +26,7 @@ function averaged() {
   kept += now[300];
 }
 
-const plain = timed(() => {
+const plain = medianTime(ROUNDS, () => {
   // Two halves.
   averaged();
   averaged();
@@ -48,7 +35,7 @@ for (const [pairing, kinds] of [
   ['same', 'forward and backward'],
   ['opposite', 'forward-backward and backward-forward'],
 ]) {
-  const time = timed(() => {
+  const time = medianTime(ROUNDS, () => {
     kept += tightenHalves(pairing, 1).second[0][0];
   });
   noteRatio(kinds, time / plain);
