@@ -1,4 +1,11 @@
-import type { ColourTotal, CutList, DiagonalCutList, Estimate } from '@halfhitch/geometry';
+import type {
+  ColourTotal,
+  CutList,
+  CutPiece,
+  DiagonalCutList,
+  DiagonalCutPiece,
+  Estimate,
+} from '@halfhitch/geometry';
 
 /** Hundredths of a millimetre: finer figures would only pretend to be known. */
 export const rounded = (mm: number): number => Math.round(mm * 100) / 100;
@@ -21,9 +28,7 @@ export function cutListAsJson(list: CutList): string {
       name: piece.name,
       knotsTied: piece.knotsTied,
       knotsHeld: piece.knotsHeld,
-      parts: Object.fromEntries(
-        Object.entries(piece.parts).map(([part, mm]) => [part, rounded(mm)]),
-      ),
+      parts: partsAsJson(piece.parts),
       length: estimate(piece.length),
       cut: piece.cut,
       joinedInRow: piece.joinedInRow,
@@ -63,6 +68,11 @@ export function measuresAsJson(list: CutList | DiagonalCutList) {
             },
           },
   };
+}
+
+/** What a string is used for: millimetres by part. */
+export function partsAsJson(parts: CutPiece['parts'] | DiagonalCutPiece['parts']) {
+  return Object.fromEntries(Object.entries(parts).map(([part, mm]) => [part, rounded(mm)]));
 }
 
 export function totalAsJson(total: ColourTotal) {

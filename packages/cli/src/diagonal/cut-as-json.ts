@@ -1,5 +1,5 @@
 import type { DiagonalCutList } from '@halfhitch/geometry';
-import { estimate, measuresAsJson, rounded, totalAsJson } from '../cut/as-json.js';
+import { estimate, measuresAsJson, partsAsJson, rounded, totalAsJson } from '../cut/as-json.js';
 
 /** The cut list as one object; the order of its keys is part of the stable interface. */
 export function diagonalCutListAsJson(list: DiagonalCutList): string {
@@ -15,9 +15,7 @@ export function diagonalCutListAsJson(list: DiagonalCutList): string {
       name: piece.name,
       knotsTied: piece.knotsTied,
       knotsHeld: piece.knotsHeld,
-      parts: Object.fromEntries(
-        Object.entries(piece.parts).map(([part, mm]) => [part, rounded(mm)]),
-      ),
+      parts: partsAsJson(piece.parts),
       length: estimate(piece.length),
       cut: piece.cut,
     })),

@@ -4,28 +4,24 @@ import type { DiagonalPlan } from '../diagonal/plan.js';
 import { simulateDiagonal } from '../diagonal/simulate.js';
 import { drawDiagonal } from '../diagonal-picture/draw-diagonal.js';
 import { drawLattice } from '../diagonal-picture/draw-lattice.js';
-import { InputError } from '../errors.js';
 import {
-  findingsHtml,
+  checkPageSize,
   legendHtml,
-  PAGE_END,
+  MOST_KNOTS_SHOWN,
   pageHead,
   rowSectionHtml,
+  rowsAndEndHtml,
   sectionHtml,
   verdictHtml,
 } from '../instructions/page.js';
 import { findingsCounted } from '../instructions/summary.js';
 import { titleOf } from '../instructions/text.js';
 import { count } from '../instructions/wording.js';
-import { MAX_KNOTS_DRAWN } from '../picture/draw-fabric.js';
 import { escapeMarkup } from '../picture/markup.js';
 import { closingDiagonalSection, openingDiagonalSections } from './opening.js';
 import type { DiagonalRowInstructions } from './parts.js';
 import { type DiagonalVerdict, diagonalFindingInWords, kindsInWords } from './summary.js';
 import { diagonalRowsOf, sizeInWords } from './text.js';
-
-/** Above this the finished work is not drawn as thread: it would weigh more than the words. */
-const MOST_KNOTS_SHOWN = 10_000;
 
 /** Rows in one picture; longer patterns are drawn in several, so that they can be printed. */
 const ROWS_IN_PICTURE = 60;
@@ -42,14 +38,7 @@ export function* diagonalInstructionsHtml(
   verdict: DiagonalVerdict,
 ): Generator<string, void, undefined> {
   const knots = knotsInLattice(pattern);
-  if (knots > MAX_KNOTS_DRAWN) {
-    throw new InputError(
-      'page-too-large',
-      `A page of instructions for ${knots} knots would be too large to open; the most is ${MAX_KNOTS_DRAWN}.`,
-      {},
-      'Take the instructions as text instead.',
-    );
-  }
+  checkPageSize(knots);
   const reading = simulateDiagonal(pattern);
   yield pageHead(titleOf(plan, pattern));
   yield `<p>${escapeMarkup(sizeInWords(plan))}</p>\n`;
@@ -63,17 +52,12 @@ export function* diagonalInstructionsHtml(
   yield '</div>\n';
   if (knots <= MOST_KNOTS_SHOWN) yield `<h2>The finished work</h2>\n${drawDiagonal(reading)}`;
   for (const part of openingDiagonalSections(plan)) yield sectionHtml(part);
-  yield '<h2>Row by row</h2>\n';
-  for (const row of diagonalRowsOf(plan)) {
-    if (row instanceof InputError) {
-      yield `<p class="not-ok">The instructions stop here. ${escapeMarkup(row.message)}</p>\n`;
-      break;
-    }
-    yield rowHtml(row);
-  }
-  yield sectionHtml(closingDiagonalSection(plan));
-  yield findingsHtml(verdict.findings.map(diagonalFindingInWords));
-  yield PAGE_END;
+  yield* rowsAndEndHtml(
+    diagonalRowsOf(plan),
+    rowHtml,
+    closingDiagonalSection(plan),
+    verdict.findings.map(diagonalFindingInWords),
+  );
 }
 
 function rowHtml(row: DiagonalRowInstructions): string {

@@ -1,9 +1,9 @@
 import type { DiagonalPattern } from '../diagonal/pattern.js';
 import type { DiagonalPlan } from '../diagonal/plan.js';
 import { DiagonalPlanReader } from '../diagonal/reading.js';
-import { InputError } from '../errors.js';
+import type { InputError } from '../errors.js';
 import { instructedRows } from '../instructions/instructed-rows.js';
-import { findingsText, sectionText, titleOf } from '../instructions/text.js';
+import { rowsAndEndText, sectionText, titleOf } from '../instructions/text.js';
 import { count } from '../instructions/wording.js';
 import { instructDiagonalRow } from './instruct-row.js';
 import { closingDiagonalSection, openingDiagonalSections } from './opening.js';
@@ -26,17 +26,7 @@ export function* diagonalInstructionsText(
   yield sizeInWords(plan);
   if (verdict !== undefined) yield* diagonalSummaryInWords(verdict, pattern);
   for (const section of openingDiagonalSections(plan)) yield* sectionText(section);
-  for (const row of diagonalRowsOf(plan)) {
-    yield '';
-    if (row instanceof InputError) {
-      yield `The instructions stop here. ${row.message}`;
-      yield* findingsText(findings);
-      return;
-    }
-    yield* rowText(row);
-  }
-  yield* sectionText(closingDiagonalSection(plan));
-  yield* findingsText(findings);
+  yield* rowsAndEndText(diagonalRowsOf(plan), rowText, closingDiagonalSection(plan), findings);
 }
 
 export function sizeInWords({ lattice }: DiagonalPlan): string {

@@ -1,17 +1,16 @@
 import type { Chart } from '../chart/chart.js';
-import { InputError } from '../errors.js';
 import { drawChart } from '../picture/draw-chart.js';
-import { drawFabric, MAX_KNOTS_DRAWN } from '../picture/draw-fabric.js';
-import { escapeMarkup } from '../picture/markup.js';
+import { drawFabric } from '../picture/draw-fabric.js';
 import type { Plan } from '../plan/plan.js';
 import type { Verification } from '../verify/verification.js';
 import { closingSection, openingSections } from './opening.js';
 import {
-  findingsHtml,
+  checkPageSize,
   legendHtml,
-  PAGE_END,
+  MOST_KNOTS_SHOWN,
   pageHead,
   rowSectionHtml,
+  rowsAndEndHtml,
   sectionHtml,
   verdictHtml,
 } from './page.js';
@@ -19,9 +18,6 @@ import type { RowInstructions } from './parts.js';
 import { changesInWords, findingInWords, findingsCounted } from './summary.js';
 import { rowsOf, titleOf } from './text.js';
 import { count } from './wording.js';
-
-/** Above this the finished work is not drawn as thread: it would weigh more than the words. */
-const MOST_KNOTS_SHOWN = 10_000;
 
 /**
  * The instructions of a whole piece as one page of HTML that needs nothing else, in pieces, a row
@@ -34,14 +30,7 @@ export function* instructionsHtml(
   chart: Chart,
   verification: Verification,
 ): Generator<string, void, undefined> {
-  if (plan.rows * plan.columns > MAX_KNOTS_DRAWN) {
-    throw new InputError(
-      'page-too-large',
-      `A page of instructions for ${plan.rows * plan.columns} knots would be too large to open; the most is ${MAX_KNOTS_DRAWN}.`,
-      {},
-      'Take the instructions as text instead.',
-    );
-  }
+  checkPageSize(plan.rows * plan.columns);
   yield pageHead(titleOf(plan, chart));
   yield `<p>${count(plan.rows, 'row')} of ${count(plan.columns, 'knot')}, ${plan.edge} edges.</p>
 `;
@@ -55,17 +44,7 @@ export function* instructionsHtml(
     yield `<h2>The finished work</h2>\n${drawFabric({ plan, verification })}`;
   }
   for (const part of openingSections(plan)) yield sectionHtml(part);
-  yield '<h2>Row by row</h2>\n';
-  for (const row of rowsOf(plan)) {
-    if (row instanceof InputError) {
-      yield `<p class="not-ok">The instructions stop here. ${escapeMarkup(row.message)}</p>\n`;
-      break;
-    }
-    yield rowHtml(row);
-  }
-  yield sectionHtml(closingSection(plan));
-  yield findingsHtml(findings.map(findingInWords));
-  yield PAGE_END;
+  yield* rowsAndEndHtml(rowsOf(plan), rowHtml, closingSection(plan), findings.map(findingInWords));
 }
 
 function rowHtml(row: RowInstructions): string {

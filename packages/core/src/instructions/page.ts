@@ -1,10 +1,26 @@
 import type { ChartColour } from '../chart/chart.js';
+import { InputError } from '../errors.js';
+import { MAX_KNOTS_DRAWN } from '../picture/draw-fabric.js';
 import { escapeMarkup, safeColour } from '../picture/markup.js';
 import { printable } from '../printable.js';
 import type { Section } from './opening.js';
 import { colourInWords } from './wording.js';
 
 /** What every page of instructions is made of, whatever is knotted. */
+
+/** Above this the finished work is not drawn as thread: it would weigh more than the words. */
+export const MOST_KNOTS_SHOWN = 10_000;
+
+/** @throws InputError above 300,000 knots */
+export function checkPageSize(knots: number): void {
+  if (knots <= MAX_KNOTS_DRAWN) return;
+  throw new InputError(
+    'page-too-large',
+    `A page of instructions for ${knots} knots would be too large to open; the most is ${MAX_KNOTS_DRAWN}.`,
+    {},
+    'Take the instructions as text instead.',
+  );
+}
 
 // The page holds all that it needs and no script, and says so: whatever a file's names contain,
 // nothing in it can run or be fetched.
@@ -43,7 +59,7 @@ export function pageHead(title: string): string {
 `;
 }
 
-export const PAGE_END = '</main>\n</body>\n</html>\n';
+const PAGE_END = '</main>\n</body>\n</html>\n';
 
 export function sectionHtml({ title, paragraphs, points }: Section): string {
   const texts = paragraphs.map((text) => `<p>${escapeMarkup(text)}</p>\n`).join('');
@@ -52,6 +68,26 @@ export function sectionHtml({ title, paragraphs, points }: Section): string {
       ? ''
       : `<ul>\n${points.map((text) => `<li>${escapeMarkup(text)}</li>\n`).join('')}</ul>\n`;
   return `<section>\n<h2>${escapeMarkup(title)}</h2>\n${texts}${list}</section>\n`;
+}
+
+/** The rows one by one, what is left to do when all are tied, and the findings: the page ends there. */
+export function* rowsAndEndHtml<Row>(
+  rows: Iterable<Row | InputError>,
+  rowHtml: (row: Row) => string,
+  closing: Section,
+  findings: readonly string[],
+): Generator<string, void, undefined> {
+  yield '<h2>Row by row</h2>\n';
+  let stopped = false;
+  for (const row of rows) {
+    stopped = row instanceof InputError;
+    yield row instanceof InputError
+      ? `<p class="not-ok">The instructions stop here. ${escapeMarkup(row.message)}</p>\n`
+      : rowHtml(row);
+  }
+  if (!stopped) yield sectionHtml(closing);
+  yield findingsHtml(findings);
+  yield PAGE_END;
 }
 
 /** One row: what to know first, then what to do in turn. */
@@ -69,7 +105,7 @@ export function rowSectionHtml(
 }
 
 /** One thing to do, and what to do in turn where it takes several steps. */
-export interface Item {
+interface Item {
   readonly text: string;
   readonly substeps: readonly string[];
 }
@@ -93,7 +129,7 @@ export function verdictHtml(ok: boolean, counts: string, found: string): string 
 }
 
 /** @param findings a sentence each; nothing is shown when there are none */
-export function findingsHtml(findings: readonly string[]): string {
+function findingsHtml(findings: readonly string[]): string {
   if (findings.length === 0) return '';
   const items = findings.map((finding) => `<li>${escapeMarkup(finding)}</li>\n`);
   return `<section id="findings">\n<h2>Findings</h2>\n<ul>\n${items.join('')}</ul>\n</section>\n`;

@@ -26,21 +26,29 @@ export function* instructionsText(
   yield `${count(plan.rows, 'row')} of ${count(plan.columns, 'knot')}, ${plan.edge} edges.`;
   if (verification !== undefined) yield* summaryInWords(verification);
   for (const section of openingSections(plan)) yield* sectionText(section);
-  for (const row of rowsOf(plan)) {
+  yield* rowsAndEndText(rowsOf(plan), rowText, closingSection(plan), findings);
+}
+
+/** The rows one by one, what is left to do when all are tied, and the findings. */
+export function* rowsAndEndText<Row>(
+  rows: Iterable<Row | InputError>,
+  rowText: (row: Row) => Iterable<string>,
+  closing: Section,
+  findings: readonly string[],
+): Generator<string, void, undefined> {
+  let stopped = false;
+  for (const row of rows) {
+    stopped = row instanceof InputError;
     yield '';
-    if (row instanceof InputError) {
-      yield `The instructions stop here. ${row.message}`;
-      yield* findingsText(findings);
-      return;
-    }
-    yield* rowText(row);
+    if (row instanceof InputError) yield `The instructions stop here. ${row.message}`;
+    else yield* rowText(row);
   }
-  yield* sectionText(closingSection(plan));
+  if (!stopped) yield* sectionText(closing);
   yield* findingsText(findings);
 }
 
 /** The findings, in words, as a list of their own. */
-export function* findingsText(findings: readonly string[]): Generator<string, void, undefined> {
+function* findingsText(findings: readonly string[]): Generator<string, void, undefined> {
   if (findings.length === 0) return;
   yield '';
   yield 'Findings';
