@@ -51,13 +51,9 @@ export * from './model/state.js';
 export * from './model/step.js';
 export { StepList, StepListBuilder } from './model/steplist.js';
 export * from './model/strings.js';
-export {
-  drawFabric,
-  type FabricOptions,
-  fabricPieces,
-  MAX_KNOTS_DRAWN,
-} from './picture/draw-fabric.js';
+export { drawFabric, type FabricOptions, fabricPieces } from './picture/draw-fabric.js';
 export { type FabricGeometry, fabricGeometry } from './picture/fabric-geometry.js';
+export { MAX_KNOTS_DRAWN } from './picture/size.js';
 export * from './plan/changes.js';
 export { PLAN_LIMITS, type PlanLimits } from './plan/format.js';
 export { readPlan } from './plan/parse.js';

@@ -49,9 +49,9 @@ function checkEntries(
     if ((entries[i] as number) < end) continue;
     throw new InputError(
       'unknown-entry',
-      `The entry is ${entries[i]}, of a legend of ${end}.`,
+      `The entry is ${entries[i]}, but there are only ${end} to choose from.`,
       { row: Math.floor(i / columns) + 1, column: (i % columns) + 1 },
-      'Entries are places in the legend, counted from 0.',
+      `Give a whole number from 0 to ${end - 1}.`,
     );
   }
 }

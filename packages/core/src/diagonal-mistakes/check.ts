@@ -20,7 +20,11 @@ export function checkDiagonalMistakes(
   mistakes: readonly DiagonalMistake[],
 ): void {
   if (mistakes.length > MAX_DIAGONAL_MISTAKES) {
-    refuse(`There are ${mistakes.length} mistakes.`, {}, `Give at most ${MAX_DIAGONAL_MISTAKES}.`);
+    refuse(
+      `${mistakes.length} mistakes are too many for one piece.`,
+      {},
+      `Give at most ${MAX_DIAGONAL_MISTAKES}.`,
+    );
   }
   let rows = pattern.rows;
   const moving = mistakes.filter((mistake) => !isPlaced(mistake) && !isOfStart(mistake));
@@ -29,7 +33,7 @@ export function checkDiagonalMistakes(
   for (const mistake of mistakes) {
     if (!DIAGONAL_MISTAKE_KINDS.includes(mistake.kind)) {
       refuse(
-        'There is no such kind of mistake.',
+        `${quoted(mistake.kind)} is no kind of mistake.`,
         {},
         `Choose from ${DIAGONAL_MISTAKE_KINDS.join(', ')}.`,
       );
@@ -86,7 +90,11 @@ function checkPlaced(row: PieceRow, mistake: PlacedMistake): void {
     );
   }
   if ('tied' in mistake && !KNOT_KINDS.includes(mistake.tied)) {
-    refuse('There is no such knot.', at, `Choose from ${KNOT_KINDS.join(', ')}.`);
+    refuse(
+      `${quoted(mistake.tied)} is no kind of knot.`,
+      at,
+      `Choose from ${KNOT_KINDS.join(', ')}.`,
+    );
   }
 }
 

@@ -2,6 +2,7 @@ import type { ChartColour } from '../chart/chart.js';
 import { knotsAcross } from '../diagonal/lattice.js';
 import { type DiagonalPattern, NO_KNOT } from '../diagonal/pattern.js';
 import { ANY_COLOUR, BARE } from '../diagonal/picture.js';
+import { listed } from '../document/quote.js';
 import { InputError } from '../errors.js';
 import { colourInWords } from '../instructions/wording.js';
 import { HALF, type Piece, type PieceRow } from './piece.js';
@@ -58,13 +59,11 @@ export class Comparison {
       if (colour === BARE) return BARE;
       const found = places[colour] ?? -1;
       if (found >= 0) return this.alike[found] as number;
-      const { hex = '', name = '' } = seen.colours[colour] ?? {};
-      const called = colourInWords({ id: '', role: 'base', colour: hex, name });
       throw new InputError(
         'colour-not-in-pattern',
-        `No string of the pattern has the colour ${called}.`,
+        `No string of the pattern has the colour ${called(seen.colours[colour])}.`,
         {},
-        "Use the pattern's colours.",
+        `Use the pattern's colours: ${listed(pattern.colours.map(called))}.`,
       );
     };
   }
@@ -141,4 +140,8 @@ function placeOf({ hex, name }: ChartColour, colours: readonly ChartColour[]): n
   return called === ''
     ? -1
     : colours.findIndex((colour) => colour.name.trim().toLowerCase() === called);
+}
+
+function called({ hex = '', name = '' }: Partial<ChartColour> = {}): string {
+  return colourInWords({ id: '', role: 'base', colour: hex, name });
 }

@@ -1,10 +1,9 @@
 import { knotsInLattice } from '../diagonal/lattice.js';
 import type { DiagonalReading } from '../diagonal/simulate.js';
-import { InputError } from '../errors.js';
 import { count } from '../instructions/wording.js';
 import { halvesOf } from '../model/knot.js';
-import { MAX_KNOTS_DRAWN } from '../picture/draw-fabric.js';
 import { escapeMarkup, safeColour, short } from '../picture/markup.js';
+import { checkPictureSize } from '../picture/size.js';
 import { plyPattern } from '../picture/tails.js';
 import { printable } from '../printable.js';
 import { type DiagonalDrawn, drawnOf } from './drawn.js';
@@ -42,14 +41,7 @@ export function* diagonalPieces(
 ): Generator<string, void, undefined> {
   const drawn = 'knotsOf' in knotted ? knotted : drawnOf(knotted);
   const knots = knotsInLattice(drawn);
-  if (knots > MAX_KNOTS_DRAWN) {
-    throw new InputError(
-      'picture-too-large',
-      `A picture of ${knots} knots would be too large to show; the most is ${MAX_KNOTS_DRAWN}.`,
-      {},
-      'Draw fewer rows, for example one repeat of the pattern.',
-    );
-  }
+  checkPictureSize(knots);
   const prefix = options.idPrefix ?? 'hh-';
   const geometry = diagonalGeometry(drawn);
   yield head(drawn, geometry, options, prefix);

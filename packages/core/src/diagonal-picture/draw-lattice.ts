@@ -10,8 +10,8 @@ import { slotsInWords } from '../diagonal-words/wording.js';
 import { InputError } from '../errors.js';
 import { colourInWords, count } from '../instructions/wording.js';
 import { isDark } from '../picture/draw-chart.js';
-import { MAX_KNOTS_DRAWN } from '../picture/draw-fabric.js';
 import { escapeMarkup, safeColour, short } from '../picture/markup.js';
+import { checkPictureSize } from '../picture/size.js';
 import { printable } from '../printable.js';
 
 export interface DrawLatticeOptions {
@@ -73,15 +73,7 @@ export function drawLattice(wanted: DiagonalPicture, options: DrawLatticeOptions
 }
 
 function check(wanted: DiagonalPicture, knotted: DiagonalPicture): void {
-  const knots = knotsInLattice(wanted);
-  if (knots > MAX_KNOTS_DRAWN) {
-    throw new InputError(
-      'picture-too-large',
-      `A picture of ${knots} knots would be too large to show; the most is ${MAX_KNOTS_DRAWN}.`,
-      {},
-      'Draw fewer rows, for example one repeat of the pattern.',
-    );
-  }
+  checkPictureSize(knotsInLattice(wanted));
   if (
     knotted.strings === wanted.strings &&
     knotted.rows === wanted.rows &&
@@ -91,7 +83,7 @@ function check(wanted: DiagonalPicture, knotted: DiagonalPicture): void {
   }
   throw new InputError(
     'other-lattice',
-    'What is wanted and what is knotted have not the same strings, rows and first slot.',
+    'What is wanted and what is knotted differ in their strings, rows or first slot.',
     {},
     'Give both for the same lattice.',
   );

@@ -244,7 +244,7 @@ export class JsonText {
     }
     return this.fail(
       'json-syntax',
-      'There is no such escape.',
+      `The text has the escape ${quoted(`\\${letter}`)}, which JSON does not know.`,
       'Write a backslash itself as two backslashes.',
       backslash,
     );

@@ -1,7 +1,7 @@
 import type { ChartColour } from '../chart/chart.js';
 import { InputError } from '../errors.js';
-import { MAX_KNOTS_DRAWN } from '../picture/draw-fabric.js';
 import { escapeMarkup, safeColour } from '../picture/markup.js';
+import { MAX_KNOTS_DRAWN } from '../picture/size.js';
 import { printable } from '../printable.js';
 import type { Section } from './opening.js';
 import { colourInWords } from './wording.js';

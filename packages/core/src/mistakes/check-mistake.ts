@@ -1,3 +1,4 @@
+import { quoted } from '../document/quote.js';
 import { InputError } from '../errors.js';
 import { KNOT_KINDS } from '../model/knot.js';
 import { isOfTurn, MISTAKE_KINDS, type Mistake } from './mistake.js';
@@ -10,7 +11,11 @@ export const MAX_MISTAKES = 100;
 /** @throws InputError when a mistake names a row, column or lead that the piece does not have */
 export function checkMistakes(written: Written, mistakes: readonly Mistake[]): void {
   if (mistakes.length > MAX_MISTAKES) {
-    refuse(`There are ${mistakes.length} mistakes.`, {}, `Give at most ${MAX_MISTAKES}.`);
+    refuse(
+      `${mistakes.length} mistakes are too many for one piece.`,
+      {},
+      `Give at most ${MAX_MISTAKES}.`,
+    );
   }
   const rows = rowsTied(written.rows, mistakes);
   if (rows < 1) refuse('Every row would be missing.', {}, 'Leave at least one.');
@@ -21,7 +26,11 @@ function check(written: Written, mistake: Mistake, rows: number): void {
   const { columns } = written;
   const place = { row: mistake.row + 1 };
   if (!MISTAKE_KINDS.includes(mistake.kind)) {
-    refuse('There is no such kind of mistake.', place, `Choose from ${MISTAKE_KINDS.join(', ')}.`);
+    refuse(
+      `${quoted(mistake.kind)} is no kind of mistake.`,
+      place,
+      `Choose from ${MISTAKE_KINDS.join(', ')}.`,
+    );
   }
   // A row is left out before the row that stands in its place, or after the last one.
   const last = mistake.kind === 'missing-row' ? rows : isOfTurn(mistake) ? rows - 2 : rows - 1;
@@ -51,11 +60,20 @@ function check(written: Written, mistake: Mistake, rows: number): void {
   if (mistake.kind === 'wrong-lead') {
     const at = written.plan.strings.findIndex((string) => string.id === mistake.lead);
     if (at < 0 || written.colourOf[at] === NOBODY) {
-      refuse('The plan has no such lead.', place, 'Name one of its leads.');
+      const leads = written.plan.strings.filter((_, i) => written.colourOf[i] !== NOBODY);
+      refuse(
+        `The plan has no lead ${quoted(mistake.lead)}.`,
+        place,
+        `Name one of its leads, such as ${quoted(leads[0]?.id ?? 'L1')}.`,
+      );
     }
   }
   if (mistake.kind === 'wrong-kind' && !KNOT_KINDS.includes(mistake.tied)) {
-    refuse('There is no such knot.', place, `Choose from ${KNOT_KINDS.join(', ')}.`);
+    refuse(
+      `${quoted(mistake.tied)} is no kind of knot.`,
+      place,
+      `Choose from ${KNOT_KINDS.join(', ')}.`,
+    );
   }
 }
 

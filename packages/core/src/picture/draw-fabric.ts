@@ -1,4 +1,3 @@
-import { InputError } from '../errors.js';
 import { changesPlaces, KNOT_KINDS, type KnotKind } from '../model/knot.js';
 import { directionOf, type Plan } from '../plan/plan.js';
 import { printable } from '../printable.js';
@@ -6,10 +5,8 @@ import type { Verification } from '../verify/verification.js';
 import { CELL, type FabricGeometry, fabricGeometry } from './fabric-geometry.js';
 import { shapeDefinitions, type TurnShape } from './knot-shapes.js';
 import { escapeMarkup, safeColour } from './markup.js';
+import { checkPictureSize } from './size.js';
 import { hangingThread, plyPattern } from './tails.js';
-
-/** Most knots that are drawn in one picture; a browser copes with no more. */
-export const MAX_KNOTS_DRAWN = 300_000;
 
 export interface FabricOptions {
   readonly plan: Plan;
@@ -41,14 +38,7 @@ export function drawFabric(options: FabricOptions): string {
 export function* fabricPieces(options: FabricOptions): Generator<string, void, undefined> {
   const { plan, verification } = options;
   const { rows, columns } = verification;
-  if (rows * columns > MAX_KNOTS_DRAWN) {
-    throw new InputError(
-      'picture-too-large',
-      `A picture of ${rows * columns} knots would be too large to show; the most is ${MAX_KNOTS_DRAWN}.`,
-      {},
-      'Draw fewer rows, for example one repeat of the pattern.',
-    );
-  }
+  checkPictureSize(rows * columns);
   const prefix = options.idPrefix ?? 'hh-';
   const geometry = fabricGeometry(rows, columns);
   yield head(options, geometry, prefix);

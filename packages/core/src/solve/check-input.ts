@@ -118,7 +118,7 @@ function whole(what: string, value: number, least: number, most: number): void {
   if (Number.isInteger(value) && value >= least && value <= most) return;
   throw refused(
     'out-of-range',
-    `The ${what}: ${value}.`,
+    `The ${what} is ${value}.`,
     `Give a whole number from ${least} to ${most}.`,
   );
 }

@@ -72,7 +72,7 @@ export function knotAt(scene: RowScene, index: number): RowKnot {
   const knot = scene.knots[index];
   if (knot) return knot;
   throw new GeometryError(
-    `Knot ${index} asked for; the scene has ${scene.knots.length}, counted from 0.`,
+    `There is no knot ${index}; the scene has ${scene.knots.length}, counted from 0.`,
   );
 }
 
@@ -93,14 +93,18 @@ export function checkScene(scene: RowScene): void {
     if (scene.base[knot.column] !== knot.held) {
       throw new GeometryError(
         `Knot ${i} is on base string ${knot.held} in column ${knot.column}, where the scene has ` +
-          `${scene.base[knot.column] ?? 'none'}.`,
+          `${scene.base[knot.column] ?? 'none'}. Give the column of the string that is held.`,
       );
     }
     if (scene.base.includes(knot.tying)) {
-      throw new GeometryError(`Knot ${i} is tied by ${knot.tying}, which is a base string.`);
+      throw new GeometryError(
+        `Knot ${i} is tied by ${knot.tying}, which is a base string. Name a lead.`,
+      );
     }
     if (knot.change && knot.change.oldLead === knot.tying) {
-      throw new GeometryError(`Knot ${i} changes from lead ${knot.tying} to itself.`);
+      throw new GeometryError(
+        `Knot ${i} changes from lead ${knot.tying} to itself. Leave out the change.`,
+      );
     }
   });
 }

@@ -99,7 +99,7 @@ describe('a knot of diagonal work being tied', () => {
 
   it('says which knots there are', () => {
     const scene = diagonalScene(MIXED);
-    expect(() => diagonalPose(scene, 18, 0)).toThrow(/Knot 18 asked for; the pattern has 18/);
+    expect(() => diagonalPose(scene, 18, 0)).toThrow(/There is no knot 18; the pattern has 18/);
     expect(() => diagonalPose(scene, 0, Number.NaN)).toThrow(/not a number/);
   });
 });

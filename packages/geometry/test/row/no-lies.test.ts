@@ -61,7 +61,7 @@ describe('a row pose', () => {
   it('refuses scenes that cannot be drawn, saying where', () => {
     const wrong = { ...straight, knots: [{ ...straight.knots[0]!, held: 'b9' }] };
     expect(() => rowPose(wrong, 0, 0)).toThrow(/Knot 0 is on base string b9 in column 0/);
-    expect(() => rowPose(straight, 99, 0)).toThrow(/Knot 99 asked for; the scene has 7/);
+    expect(() => rowPose(straight, 99, 0)).toThrow(/There is no knot 99; the scene has 7/);
     expect(() => rowPose({ ...straight, heldDiameter: 9 }, 0, 0)).toThrow(/heldDiameter/);
   });
 });

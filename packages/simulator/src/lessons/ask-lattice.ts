@@ -126,7 +126,8 @@ export function pairShow(teaching: Teaching, kind: KnotKind) {
     };
   });
   const [ties, holds] = tying === 0 ? strings : [...strings].reverse();
-  if (ties === undefined || holds === undefined) throw new RangeError('There are two strings.');
+  if (ties === undefined || holds === undefined)
+    throw new RangeError('The pair of a lesson has fewer than two strings.');
   const name = (string: typeof ties) => leadName(string, teaching.words);
   return knotShow(kind, { tying: ties, held: holds }, { tying: name(ties), held: name(holds) });
 }

@@ -33,11 +33,17 @@ export class Messages<Key extends string> {
     for (const [key, text] of Object.entries<string | undefined>(catalogue)) {
       const english = (this.english as Record<string, string | undefined>)[key];
       if (english === undefined || text === undefined) continue;
-      if (text.length > LONGEST) throw new RangeError(`Message ${key} is too long.`);
+      if (text.length > LONGEST)
+        throw new RangeError(
+          `Message ${key} has ${text.length} characters; the most is ${LONGEST}.`,
+        );
       const known = placesOf(english);
       const strange = placesOf(text).find((place) => !known.includes(place));
       if (strange !== undefined) {
-        throw new RangeError(`Message ${key} has a place {${strange}} that is never filled.`);
+        throw new RangeError(
+          `Message ${key} has a place {${strange}} that is never filled; its places are ` +
+            `${known.map((place) => `{${place}}`).join(', ') || 'none'}.`,
+        );
       }
     }
     const tag = language.toLowerCase();

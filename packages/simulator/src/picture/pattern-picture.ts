@@ -55,7 +55,10 @@ export function patternPicture(
     );
   }
   const asked = options.knots ?? knotting.length;
-  if (!Number.isFinite(asked)) throw new PictureError('The number of knots must be a number.');
+  if (!Number.isFinite(asked))
+    throw new PictureError(
+      `The number of knots is ${asked}; give one from 0 to ${knotting.length}.`,
+    );
   const knots = Math.max(0, Math.min(knotting.length, asked));
   const mirror = options.mirror ?? false;
   const view = options.view === 'back' ? 'back' : 'front';

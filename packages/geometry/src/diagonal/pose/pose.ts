@@ -50,7 +50,7 @@ export function diagonalPose(scene: DiagonalScene, knot: number, t: number): Dia
   const cell = sequence.cells[knot];
   if (cell === undefined) {
     throw new GeometryError(
-      `Knot ${knot} asked for; the pattern has ${scene.knots}, counted from 0.`,
+      `There is no knot ${knot}; the pattern has ${scene.knots}, counted from 0.`,
     );
   }
   if (Number.isNaN(t)) throw new GeometryError('t is not a number; give the time from 0 to 2.');
