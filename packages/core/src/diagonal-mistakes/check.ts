@@ -1,4 +1,5 @@
 import { type DiagonalPattern, NO_KNOT } from '../diagonal/pattern.js';
+import { quoted } from '../document/quote.js';
 import { InputError, type Place } from '../errors.js';
 import { KNOT_KINDS } from '../model/knot.js';
 import {
