@@ -2,32 +2,30 @@ import { CHART_LIMITS, type Chart, InputError, printable } from '@halfhitch/core
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { reasonOf } from '../work/reason.js';
 import './chart-preview.js';
-import './crop-frame.js';
 import { checkFileSize } from './check-file.js';
 import { PictureDesk } from './desk.js';
-import { PICTURE_LIMITS } from './limits.js';
+import { chooser, colourFields, cropFields, type PictureWish, sizeFields } from './fields.js';
 import type { OwnThread } from './match-threads.js';
-import type { OpenPicture, PictureResult } from './messages.js';
-import { numberField, readWhole } from './number-field.js';
-import { pictureResults } from './results.js';
 import {
-  type Crop,
-  columnsForRows,
-  fitCrop,
-  rowsForColumns,
-  sizeForColumns,
-  stretch,
-} from './size.js';
-import { type ThreadChoice, threadChoices, threadsField } from './threads-field.js';
+  FIRST_FIGURES,
+  type Figure,
+  followedSize,
+  limitsOf,
+  type PictureErrors,
+  type Typed,
+  typedCrop,
+} from './measures.js';
+import type { OpenPicture, PictureResult } from './messages.js';
+import { readWhole } from './number-field.js';
+import { pictureResults } from './results.js';
+import { type Crop, fitCrop, stretch } from './size.js';
+import { type ThreadChoice, threadChoices } from './threads-field.js';
 import { USUAL_THREADS } from './usual-threads.js';
 
 /** Long enough for the next figure or the next movement of a finger, ms. */
 const PAUSE = 150;
-const FIRST_COLUMNS = 30;
 /** A part of a percent more or less is nobody's doing. */
 const SEEN_DISTORTION = 0.03;
-
-type Figure = 'left' | 'top' | 'width' | 'height' | 'columns' | 'rows' | 'colours';
 
 /**
  * Makes a chart of a photograph or drawing. Fires `chart-made` with the chart and what was done.
@@ -58,8 +56,8 @@ export class FromPicture extends LitElement {
   declare aspect: number | null;
   declare private picture: OpenPicture | null;
   declare private crop: Crop;
-  declare private typed: Readonly<Record<Figure, string>>;
-  declare private errors: Readonly<Partial<Record<Figure | 'threads', string>>>;
+  declare private typed: Typed;
+  declare private errors: PictureErrors;
   declare private keep: boolean;
   declare private matched: boolean;
   declare private threads: readonly ThreadChoice[];
@@ -83,15 +81,7 @@ export class FromPicture extends LitElement {
     this.aspect = null;
     this.picture = null;
     this.crop = { left: 0, top: 0, width: 1, height: 1 };
-    this.typed = {
-      left: '0',
-      top: '0',
-      width: '1',
-      height: '1',
-      columns: String(FIRST_COLUMNS),
-      rows: '1',
-      colours: '6',
-    };
+    this.typed = FIRST_FIGURES;
     this.errors = {};
     this.keep = true;
     this.matched = false;
@@ -162,14 +152,7 @@ export class FromPicture extends LitElement {
   private setCrop(wanted: Crop): void {
     if (this.picture === null) return;
     this.crop = fitCrop(wanted, this.picture);
-    const { left, top, width, height } = this.crop;
-    this.typed = {
-      ...this.typed,
-      left: String(left),
-      top: String(top),
-      width: String(width),
-      height: String(height),
-    };
+    this.typed = { ...this.typed, ...typedCrop(this.crop) };
     const { left: _, top: __, width: ___, height: ____, ...others } = this.errors;
     this.errors = others;
     this.follow();
@@ -181,16 +164,7 @@ export class FromPicture extends LitElement {
     if (picture === null) return;
     this.typed = { ...this.typed, [figure]: text };
     if (figure === 'columns' || figure === 'rows') this.leading = figure;
-    const limits: Readonly<Record<Figure, readonly [number, number]>> = {
-      left: [0, picture.width - 1],
-      top: [0, picture.height - 1],
-      width: [1, picture.width],
-      height: [1, picture.height],
-      columns: [CHART_LIMITS.minColumns, CHART_LIMITS.maxColumns],
-      rows: [CHART_LIMITS.minRows, CHART_LIMITS.maxRows],
-      colours: [PICTURE_LIMITS.minColours, PICTURE_LIMITS.maxColours],
-    };
-    const read = readWhole(text, ...limits[figure]);
+    const read = readWhole(text, ...limitsOf(figure, picture));
     const { [figure]: _, ...others } = this.errors;
     this.errors = typeof read === 'string' ? { ...others, [figure]: read } : others;
     if (typeof read === 'string') return;
@@ -204,34 +178,11 @@ export class FromPicture extends LitElement {
   /** Where proportions are kept, the size that was not given follows the one that was. */
   private follow(): void {
     if (!this.keep) return;
-    const { crop, knotAspect, leading, typed } = this;
-    const { columns: _, rows: __, ...others } = this.errors;
-    if (leading === 'columns') {
-      const columns = readWhole(typed.columns, CHART_LIMITS.minColumns, CHART_LIMITS.maxColumns);
-      if (typeof columns === 'string') return;
-      const rows = rowsForColumns(crop, columns, knotAspect);
-      this.typed = { ...typed, rows: String(rows) };
-      const most = sizeForColumns(crop, columns, knotAspect).columns;
-      this.errors =
-        most < columns
-          ? {
-              ...others,
-              columns: `So wide, it would take more rows than a chart has: at most ${most}.`,
-            }
-          : others;
-      return;
-    }
-    const rows = readWhole(typed.rows, CHART_LIMITS.minRows, CHART_LIMITS.maxRows);
-    if (typeof rows === 'string') return;
-    this.typed = { ...typed, columns: String(columnsForRows(crop, rows, knotAspect)) };
-    const wide = (rows * crop.width) / crop.height / knotAspect;
-    this.errors =
-      wide > CHART_LIMITS.maxColumns + 0.5
-        ? {
-            ...others,
-            rows: `So long, it would be wider than a chart can be: at most ${rowsForColumns(crop, CHART_LIMITS.maxColumns, knotAspect)}.`,
-          }
-        : others;
+    const { crop, knotAspect, leading, typed, errors } = this;
+    const followed = followedSize(leading, typed, errors, crop, knotAspect);
+    if (followed === null) return;
+    this.typed = followed.typed;
+    this.errors = followed.errors;
   }
 
   private set(change: () => void): void {
@@ -303,7 +254,7 @@ export class FromPicture extends LitElement {
 
   protected override render(): TemplateResult {
     return html`
-      ${this.chooser()}
+      ${chooser(this.picture !== null, (file) => void this.open(file))}
       ${this.problem === '' ? nothing : html`<div class="problem" role="alert"><p>${this.problem}</p></div>`}
       ${this.picture === null ? nothing : this.form(this.picture)}
       <p class="unseen" role="status">${this.status()}</p>
@@ -317,41 +268,32 @@ export class FromPicture extends LitElement {
     return `Worked out: ${rows} rows of ${columns} knots in ${colours.length} colours.`;
   }
 
-  private chooser(): TemplateResult {
-    const stop = (event: DragEvent): void => {
-      event.preventDefault();
-      event.stopPropagation();
-    };
-    return html`<div
-      class="picture-chooser"
-      @dragover=${stop}
-      @drop=${(event: DragEvent) => {
-        stop(event);
-        void this.open(event.dataTransfer?.files[0]);
-      }}
-    >
-      <label class="button ${this.picture === null ? 'primary' : ''}">
-        ${this.picture === null ? 'Choose a picture' : 'Another picture'}
-        <input
-          class="unseen"
-          type="file"
-          accept="image/png,image/jpeg,image/webp"
-          @change=${(event: Event) => {
-            const input = event.target as HTMLInputElement;
-            const file = input.files?.[0];
-            input.value = '';
-            void this.open(file);
-          }}
-        />
-      </label>
-      <p class="hint">
-        PNG, JPEG or WebP of at most ${PICTURE_LIMITS.maxBytes / 2 ** 20} MiB and
-        ${PICTURE_LIMITS.maxPixels / 1e6} megapixels. It stays on this device.
-      </p>
-    </div>`;
-  }
-
   private form(picture: OpenPicture): TemplateResult {
+    const { crop, typed, errors, keep, matched, tidy, dither, threads, ground } = this;
+    const wish: PictureWish = {
+      crop,
+      typed,
+      errors,
+      aspect: this.knotAspect,
+      choices: { keep, matched, tidy, dither },
+      threads,
+      ground,
+      setCrop: (wanted) => this.setCrop(wanted),
+      fill: (figure, text) => this.fill(figure, text),
+      choose: (which, on) =>
+        this.set(() => {
+          this[which] = on;
+          if (which === 'keep') this.follow();
+        }),
+      setThreads: (chosen) =>
+        this.set(() => {
+          this.threads = chosen;
+        }),
+      setGround: (hex) =>
+        this.set(() => {
+          this.ground = hex;
+        }),
+    };
     return html`<form
       class="making-bench"
       novalidate
@@ -361,8 +303,8 @@ export class FromPicture extends LitElement {
       }}
     >
       <div class="making-side">
-        <div class="making-first">${this.cropFields(picture)}</div>
-        <div class="making-rest">${this.sizeFields()} ${this.colourFields()}</div>
+        <div class="making-first">${cropFields(picture, wish)}</div>
+        <div class="making-rest">${sizeFields(wish)} ${colourFields(wish)}</div>
       </div>
       <div class="making-result">
         <div class="making-preview">
@@ -390,111 +332,6 @@ export class FromPicture extends LitElement {
     if (result === null) return 0;
     const factor = stretch(crop, result.chart, this.knotAspect);
     return this.keep || Math.abs(factor - 1) < SEEN_DISTORTION ? 0 : Math.round(100 * (factor - 1));
-  }
-
-  private number(figure: Figure, label: string, unit?: string, hint?: string): TemplateResult {
-    return numberField({
-      id: `picture-${figure}`,
-      label,
-      ...(unit === undefined ? {} : { unit }),
-      ...(hint === undefined ? {} : { hint }),
-      value: this.typed[figure],
-      error: this.errors[figure],
-      fill: (text) => this.fill(figure, text),
-    });
-  }
-
-  private cropFields(picture: OpenPicture): TemplateResult {
-    const whole = { left: 0, top: 0, width: picture.width, height: picture.height };
-    return html`<fieldset>
-      <legend>Part of the picture</legend>
-      <halfhitch-crop-frame
-        .picture=${picture.preview}
-        .size=${picture}
-        .crop=${this.crop}
-        @crop=${(event: CustomEvent<Crop>) => this.setCrop(event.detail)}
-      ></halfhitch-crop-frame>
-      <p class="hint">
-        Drag the frame or its corners, or type where it lies. The picture has ${picture.width} ×
-        ${picture.height} pixels.
-      </p>
-      <div class="fields">
-        ${this.number('left', 'From the left', 'px')} ${this.number('top', 'From the top', 'px')}
-        ${this.number('width', 'Width', 'px')} ${this.number('height', 'Height', 'px')}
-      </div>
-      <button type="button" class="small" @click=${() => this.setCrop(whole)}>The whole picture</button>
-    </fieldset>`;
-  }
-
-  private sizeFields(): TemplateResult {
-    const high = (1 / this.knotAspect).toFixed(2);
-    return html`<fieldset>
-      <legend>Size in knots</legend>
-      <div class="fields">
-        ${this.number('columns', 'Columns', 'knots wide')} ${this.number('rows', 'Rows', 'knots long')}
-      </div>
-      ${this.check('keep', 'Keep the proportions of the picture', () => this.follow())}
-      <p class="hint">A knot is ${high} times as high as it is wide; this is reckoned with.</p>
-    </fieldset>`;
-  }
-
-  private colourFields(): TemplateResult {
-    return html`<fieldset>
-      <legend>Colours</legend>
-      <div class="fields">${this.number('colours', 'Colours, at most')}</div>
-      ${this.check('matched', 'Use my threads')}
-      ${
-        this.matched
-          ? html`${threadsField(this.threads, (threads) =>
-              this.set(() => {
-                this.threads = threads;
-              }),
-            )}
-            ${this.errors.threads === undefined ? nothing : html`<p class="field-error" role="alert">${this.errors.threads}</p>`}`
-          : nothing
-      }
-      ${this.check('tidy', 'Take out stray single knots')}
-      ${this.check('dither', 'Mix colours by dots (dithering)')}
-      ${
-        this.dither
-          ? html`<p class="hint">
-              Dots make soft shades, and very many colour changes to
-              knot.${this.tidy ? ' Stray knots are taken out, and some of the dots with them.' : ''}
-            </p>`
-          : nothing
-      }
-      <div class="field picture-ground">
-        <label for="picture-ground">Behind what can be seen through</label>
-        <input
-          id="picture-ground"
-          type="color"
-          .value=${this.ground}
-          @input=${(event: Event) =>
-            this.set(() => {
-              this.ground = (event.target as HTMLInputElement).value.toLowerCase();
-            })}
-        />
-      </div>
-    </fieldset>`;
-  }
-
-  private check(
-    which: 'keep' | 'matched' | 'tidy' | 'dither',
-    label: string,
-    then?: () => void,
-  ): TemplateResult {
-    return html`<label class="check">
-      <input
-        type="checkbox"
-        .checked=${this[which]}
-        @change=${(event: Event) =>
-          this.set(() => {
-            this[which] = (event.target as HTMLInputElement).checked;
-            then?.();
-          })}
-      />
-      ${label}
-    </label>`;
   }
 }
 
