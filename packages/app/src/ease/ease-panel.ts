@@ -1,34 +1,30 @@
 import {
   type BestWay,
   effortInWords,
-  gainInWords,
-  LETTERS_IN_WORDS,
   mirroredChart,
   type Pace,
-  suggestionInWords,
   timeInWords,
   withCells,
 } from '@halfhitch/core';
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import type { AlphaProject } from '../project/project.js';
 import type { Session } from '../project/session.js';
-import { counted, figures } from '../view/figures.js';
-import '../view/swatch.js';
+import { counted } from '../view/figures.js';
 import { SessionWatch } from '../view/session-watch.js';
+import { bestStart } from './best-start.js';
 import { EaseDesk } from './desk.js';
 import { makersPace } from './makers-pace.js';
 import type { Advice, EaseAnswer } from './messages.js';
-import { keepPace, keptPace, PACE_LIMITS, readPace } from './pace.js';
-import { bestInWords, doneInWords, wayInWords } from './way-words.js';
+import { keepPace, keptPace, readPace } from './pace.js';
+import { paceFields } from './pace-fields.js';
+import { type SuggestionActions, suggestionList } from './suggestion-list.js';
+import { doneInWords } from './way-words.js';
 
 /** A larger piece takes seconds, so it is looked through only when it is asked for. */
 const MOST_UNASKED = 150_000;
 
 /** Long enough for the next stroke of a pencil to come, ms. */
 const PAUSE = 250;
-
-/** Suggestions shown before more are asked for. */
-const FEW = 5;
 
 /** What of a project decides the answer. */
 type Basis = Pick<AlphaProject, 'id' | 'chart' | 'choice' | 'cut'>;
@@ -182,6 +178,16 @@ export class EasePanel extends LitElement {
     }
   }
 
+  private readonly suggestionActions: SuggestionActions = {
+    show: (advice) => {
+      if (this.isCurrent) this.show(advice);
+    },
+    apply: (advice) => this.apply(advice),
+    showAll: () => {
+      this.all = true;
+    },
+  };
+
   private start(way: BestWay): void {
     const { project } = this;
     if (project === null || !this.isCurrent) return;
@@ -256,10 +262,21 @@ export class EasePanel extends LitElement {
       ${this.undoing()}
       ${
         ok
-          ? this.suggestions(answer, to)
+          ? suggestionList(answer, to.chart, this.all, this.isCurrent, this.suggestionActions)
           : html`<p>It does not knot out as drawn. Mend that first; then what would be easier is looked for.</p>`
       }
-      ${this.bestStart(answer.way)} ${this.paceFields()}
+      ${bestStart(answer.way, this.mayMirror, this.isCurrent, {
+        setMirror: (may) => this.setMirror(may),
+        start: (way) => this.start(way),
+      })}
+      ${paceFields(this.pace, this.wrongPace, this.mine, {
+        opened: () => void this.lookForMine(),
+        set: (name, text) => this.setPace(name, text),
+        take: (pace) => {
+          this.wrongPace = null;
+          this.takePace(pace);
+        },
+      })}
     `;
   }
 
@@ -272,171 +289,6 @@ export class EasePanel extends LitElement {
     </p>`;
   }
 
-  private suggestions({ advice, untried }: EaseAnswer, to: Basis): TemplateResult {
-    if (advice.length === 0) {
-      return html`<p>Nothing small was found that would make it easier.</p>`;
-    }
-    const shown = this.all ? advice : firstFew(advice);
-    const more = advice.length - shown.length;
-    return html`
-      <ol class="ease-list" role="list">
-        ${shown.map((one) => this.suggestion(one, to))}
-      </ol>
-      ${
-        more === 0
-          ? nothing
-          : html`<button type="button" class="small" @click=${() => {
-              this.all = true;
-            }}>Show ${more} more</button>`
-      }
-      <p class="hint">
-        Each stands for itself and was proven by planning and verifying the piece with and without
-        it. Thread and time are estimates.
-        ${untried > 0 ? `${untried} more ideas were not tried, since the chart is large.` : nothing}
-      </p>
-    `;
-  }
-
-  private suggestion(advice: Advice, { chart }: Basis): TemplateResult {
-    const { suggestion, thread } = advice;
-    const what = suggestionInWords(chart, suggestion);
-    const [first] = suggestion.cells;
-    const off = this.isCurrent ? 'false' : 'true';
-    return html`<li>
-      <p class="ease-what">
-        ${
-          first === undefined || suggestion.kind === 'every-spot'
-            ? nothing
-            : html`<span class="ease-colours" aria-hidden="true">
-              <halfhitch-swatch .colour=${chart.colours[first.from]?.hex ?? ''}></halfhitch-swatch>
-              <halfhitch-swatch .colour=${chart.colours[first.to]?.hex ?? ''}></halfhitch-swatch>
-            </span>`
-        }
-        <strong>${what}</strong>
-      </p>
-      <p>
-        ${gainInWords(suggestion.gain, thread)}
-        ${suggestion.ofShape ? 'Part of a larger shape: look at it before you apply this.' : nothing}
-      </p>
-      <p class="ease-buttons">
-        ${
-          first === undefined
-            ? nothing
-            : html`<button
-              type="button"
-              aria-disabled=${off}
-              aria-label=${`Show: ${what}`}
-              @click=${() => this.isCurrent && this.show(advice)}
-            >Show</button>`
-        }
-        <button
-          type="button"
-          aria-disabled=${off}
-          aria-label=${`Apply: ${what}`}
-          @click=${() => this.apply(advice)}
-        >Apply</button>
-      </p>
-    </li>`;
-  }
-
-  private bestStart(way: BestWay): TemplateResult {
-    const saved = bestInWords(way);
-    const { best, ways, current } = way;
-    return html`
-      <h3>The best way to start</h3>
-      <label class="check">
-        <input
-          type="checkbox"
-          .checked=${this.mayMirror}
-          @change=${(event: Event) => this.setMirror((event.target as HTMLInputElement).checked)}
-        />
-        The drawing may be mirrored or turned for it
-      </label>
-      ${
-        saved === null
-          ? html`<p>As it is now, ${lower(wayInWords(current))}, is the best of the ${ways.length} ways.</p>`
-          : html`<p>${wayInWords(best)}. ${saved} ${LETTERS_IN_WORDS[best.mirroring]}</p>
-            <button
-              type="button"
-              aria-disabled=${this.isCurrent ? 'false' : 'true'}
-              @click=${() => this.start(way)}
-            >${doneInWords(way)}</button>`
-      }
-      <details class="fold">
-        <summary>All ways, and what each costs</summary>
-        <table class="ease-ways">
-          <thead>
-            <tr>
-              <th scope="col">Way</th>
-              <th scope="col" class="amount">Changes</th>
-              <th scope="col" class="amount">Float, knots</th>
-            </tr>
-          </thead>
-          <tbody>
-            ${ways.map(
-              (each) => html`<tr>
-                <th scope="row">
-                  ${wayInWords(each)}${each === current ? ' (as now)' : nothing}${
-                    each.state === 'wrong' ? '; does not knot out' : nothing
-                  }${each.state === 'counted' ? '; counted, not proven' : nothing}
-                </th>
-                <td class="amount">${figures(each.effort.changes)}</td>
-                <td class="amount">${figures(Math.round(each.effort.floatKnots))}</td>
-              </tr>`,
-            )}
-          </tbody>
-        </table>
-      </details>
-    `;
-  }
-
-  private paceFields(): TemplateResult {
-    const { mine } = this;
-    return html`<details class="fold" @toggle=${() => void this.lookForMine()}>
-      <summary>How fast you knot</summary>
-      <p class="hint">
-        Times are worked out from these two, which are yours to choose. What is filled in at first
-        is a practised hand’s (common practice, no source).
-      </p>
-      <div class="ease-pace">
-        ${this.paceField('halfHitch', 'Seconds for a half hitch')}
-        ${this.paceField('change', 'Seconds more for a colour change')}
-      </div>
-      ${
-        mine === null
-          ? nothing
-          : html`<button type="button" class="small" @click=${() => {
-              this.wrongPace = null;
-              this.takePace(mine);
-            }}>Use the pace you have tied this at: ${mine.halfHitch} s and ${mine.change} s</button>`
-      }
-    </details>`;
-  }
-
-  private paceField(name: keyof Pace, label: string): TemplateResult {
-    const wrong = this.wrongPace === name;
-    const { least, most } = PACE_LIMITS[name];
-    return html`<div class="field ${wrong ? 'wrong' : ''}">
-      <label for="ease-${name}">${label}</label>
-      <input
-        id="ease-${name}"
-        type="text"
-        inputmode="decimal"
-        autocomplete="off"
-        maxlength="6"
-        aria-invalid=${wrong ? 'true' : 'false'}
-        aria-describedby=${wrong ? `ease-${name}-error` : nothing}
-        .value=${String(this.pace[name])}
-        @input=${(event: Event) => this.setPace(name, (event.target as HTMLInputElement).value)}
-      />
-      ${
-        wrong
-          ? html`<p class="field-error" id="ease-${name}-error" role="alert">Give a number from ${least} to ${most}.</p>`
-          : nothing
-      }
-    </div>`;
-  }
-
   /** The button that was pressed may be gone with the suggestion. */
   protected override updated(): void {
     if (!this.returnFocus || this.busy || !this.isCurrent) return;
@@ -445,17 +297,6 @@ export class EasePanel extends LitElement {
       this.querySelector<HTMLElement>('#ease-name')?.focus();
     }
   }
-}
-
-/** The first few; that all stray knots can go at once is among them, wherever it comes. */
-function firstFew(advice: readonly Advice[]): readonly Advice[] {
-  const every = advice.findIndex(({ suggestion }) => suggestion.kind === 'every-spot');
-  if (every < FEW) return advice.slice(0, FEW);
-  return [...advice.slice(0, FEW - 1), ...advice.slice(every, every + 1)];
-}
-
-function lower(words: string): string {
-  return words.charAt(0).toLowerCase() + words.slice(1);
 }
 
 customElements.define('halfhitch-ease', EasePanel);
