@@ -10,26 +10,16 @@
  *
  * Load it with `import('../learn/learn-view.js')` when its tab is first opened.
  */
-import { figures } from '../view/figures.js';
 import '@halfhitch/simulator';
 import { InputError } from '@halfhitch/core';
-import {
-  type Lesson,
-  type LessonName,
-  type ListedLesson,
-  lessonList,
-  lessonTitle,
-} from '@halfhitch/simulator/lessons';
+import type { LessonName } from '@halfhitch/simulator/lessons';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import {
-  keepChoices,
-  keptChoices,
-  LANGUAGES,
-  type Language,
-  type LearnChoices,
-} from './choices.js';
+import { keepChoices, keptChoices, type LearnChoices } from './choices.js';
+import { choicesBar } from './choices-bar.js';
+import { type ListWish, lessonLists } from './lesson-lists.js';
 import { lessonPlace, type TaughtCase, type TaughtPiece, taughtCases } from './lesson-place.js';
 import { takeRequest } from './lesson-requests.js';
+import { type LessonWish, type Open, openLesson } from './open-lesson.js';
 import { type LessonPlace, SHOW_LESSON } from './show-lesson.js';
 import { type LearnWords, learnWords } from './words.js';
 
@@ -39,18 +29,6 @@ export interface LearnSession extends EventTarget {
   /** Whether the chart has changed and is being worked out. */
   readonly busy: boolean;
 }
-
-/** The lesson that is open. */
-type Open =
-  | { readonly from: 'list'; readonly name: LessonName }
-  | {
-      readonly from: 'chart';
-      readonly lesson: Lesson;
-      readonly place: LessonPlace;
-      readonly piece: TaughtPiece;
-    };
-
-const LANGUAGE_NAMES: Readonly<Record<Language, string>> = { en: 'English', de: 'Deutsch' };
 
 export class LearnView extends LitElement {
   static override properties = {
@@ -228,193 +206,52 @@ export class LearnView extends LitElement {
     this.choose({ learned: [...choices.learned, open.name] });
   };
 
+  private listed(say: LearnWords): ListWish {
+    const { choices, piece, cases } = this;
+    return {
+      choices,
+      say,
+      piece,
+      cases,
+      openLesson: (name) => this.openLesson(name),
+      openPlace: (place, from) => {
+        this.cameFrom = from;
+        this.openPlace(place);
+      },
+    };
+  }
+
+  private shown(say: LearnWords): LessonWish {
+    const { choices, asked, ended, piece } = this;
+    return {
+      choices,
+      say,
+      asked,
+      ended,
+      piece,
+      close: () => this.close(),
+      onEnd: this.onEnd,
+      onPage: () => {
+        this.ended = false;
+      },
+      openLesson: (name) => this.openLesson(name),
+    };
+  }
+
   protected override render(): TemplateResult {
     const { open, choices, problem } = this;
     const say = learnWords(choices.language);
     return html`<section class="card learn" lang=${choices.language} aria-labelledby="learn-title">
       <div class="bar">
         <h2 id="learn-title" class="learn-title" tabindex="-1">${say('title')}</h2>
-        <div class="learn-choices">
-          <label>
-            ${say('language')}
-            <select
-              @change=${(event: Event) => {
-                const { value } = event.target as HTMLSelectElement;
-                this.choose({ language: LANGUAGES.find((one) => one === value) ?? 'en' });
-              }}
-            >
-              ${LANGUAGES.map(
-                (
-                  one,
-                ) => html`<option value=${one} lang=${one} ?selected=${one === choices.language}>
-                  ${LANGUAGE_NAMES[one]}
-                </option>`,
-              )}
-            </select>
-          </label>
-          <label class="check">
-            <input
-              type="checkbox"
-              .checked=${choices.hand === 'left'}
-              @change=${(event: Event) => {
-                this.choose({
-                  hand: (event.target as HTMLInputElement).checked ? 'left' : 'right',
-                });
-              }}
-            />
-            ${say('left')}
-          </label>
-        </div>
+        ${choicesBar(choices, say, (change) => this.choose(change))}
       </div>
       <div role="status">
         ${problem === '' ? nothing : html`<p class="problem">${problem}</p>`}
         ${this.wanted === null ? nothing : html`<p class="hint">${say('wait')}</p>`}
       </div>
-      ${open === null ? this.list(say) : this.lesson(open, say)}
+      ${open === null ? lessonLists(this.listed(say)) : openLesson(open, this.shown(say))}
     </section>`;
-  }
-
-  private list(say: LearnWords): TemplateResult {
-    const { language, hand } = this.choices;
-    return html`
-      <p class="learn-intro">${say('intro')}</p>
-      ${lessonList({ lang: language, hand }).map(
-        ({ title, lessons }) => html`<h3>${title}</h3>
-          <ol class="lessons">
-            ${lessons.map((lesson) => this.listed(lesson, say))}
-          </ol>`,
-      )}
-      <h3>${say('here')}</h3>
-      ${this.fromChart(say)}
-    `;
-  }
-
-  private listed({ name, title, asks }: ListedLesson, say: LearnWords): TemplateResult {
-    const learned = this.choices.learned.includes(name);
-    return html`<li>
-      <button
-        type="button"
-        class="lesson-card"
-        data-from=${name}
-        @click=${() => this.openLesson(name)}
-      >
-        <span class="lesson-name">${title}</span>
-        <span class="lesson-asks">${asks}</span>
-        ${learned ? html`<span class="lesson-learned">${say('learned')}</span>` : nothing}
-      </button>
-    </li>`;
-  }
-
-  private fromChart(say: LearnWords): TemplateResult {
-    const { piece, cases, choices } = this;
-    if (piece === null) return html`<p>${say('none')}</p>`;
-    return html`
-      <p class="learn-intro">${say('hereIntro')}</p>
-      ${
-        cases === null
-          ? html`<p>${say('large')}</p>`
-          : html`<ol class="lessons">
-            ${cases.map(({ name, row, column, knots }) => {
-              const at = { row: row + 1, column: column + 1, knots: figures(knots) };
-              const from = `chart-${name}`;
-              return html`<li>
-                <button
-                  type="button"
-                  class="lesson-card"
-                  data-from=${from}
-                  @click=${() => {
-                    this.cameFrom = from;
-                    this.openPlace({ row, column });
-                  }}
-                >
-                  <span class="lesson-name">
-                    ${lessonTitle(name, { lang: choices.language })}
-                  </span>
-                  <span class="lesson-asks">${say(knots === 1 ? 'first1' : 'first', at)}</span>
-                </button>
-              </li>`;
-            })}
-          </ol>`
-      }
-      ${this.chooser(piece, say)}
-    `;
-  }
-
-  private chooser(piece: TaughtPiece, say: LearnWords): TemplateResult {
-    const field = (name: 'row' | 'column', most: number): TemplateResult => html`<label>
-      ${say(name)}
-      <input type="number" name=${name} inputmode="numeric" min="1" max=${most} value="1" required />
-    </label>`;
-    return html`<form
-      class="learn-chooser"
-      @submit=${(event: SubmitEvent) => {
-        event.preventDefault();
-        const values = new FormData(event.target as HTMLFormElement);
-        this.cameFrom = 'chosen';
-        this.openPlace({
-          row: Number(values.get('row')) - 1,
-          column: Number(values.get('column')) - 1,
-        });
-      }}
-    >
-      <fieldset>
-        <legend>${say('choose')}</legend>
-        ${field('row', piece.chart.rows)} ${field('column', piece.chart.columns)}
-        <button type="submit" data-from="chosen">${say('show')}</button>
-      </fieldset>
-    </form>`;
-  }
-
-  private lesson(open: Open, say: LearnWords): TemplateResult {
-    const { language, hand } = this.choices;
-    return html`
-      <p class="learn-ways">
-        <button type="button" class="learn-back" @click=${() => this.close()}>${say('all')}</button>
-        ${
-          this.asked
-            ? html`<button type="button" @click=${() => history.back()}>${say('return')}</button>`
-            : nothing
-        }
-      </p>
-      ${open.from === 'chart' ? this.about(open, say) : nothing}
-      <halfhitch-lesson
-        class="learn-lesson"
-        lang=${language}
-        .name=${open.from === 'list' ? open.name : ''}
-        .hand=${hand}
-        .lesson=${open.from === 'chart' ? open.lesson : null}
-        @halfhitch-end=${this.onEnd}
-        @halfhitch-page=${() => {
-          this.ended = false;
-        }}
-      ></halfhitch-lesson>
-      <div class="learn-end" role="status">
-        ${this.ended ? html`<p>${say('end')}</p>` : nothing}
-      </div>
-      ${this.ended ? this.onward(open, say) : nothing}
-    `;
-  }
-
-  private about(
-    { place, piece }: Open & { readonly from: 'chart' },
-    say: LearnWords,
-  ): TemplateResult {
-    return html`
-      <p class="learn-place">${say('place', { row: place.row + 1, column: place.column + 1 })}</p>
-      ${piece === this.piece ? nothing : html`<p class="note">${say('changed')}</p>`}
-      ${this.choices.hand === 'left' ? html`<p class="hint">${say('mirrored')}</p>` : nothing}
-    `;
-  }
-
-  private onward(open: Open, say: LearnWords): TemplateResult | typeof nothing {
-    if (open.from === 'chart') return nothing;
-    const { language, hand } = this.choices;
-    const all = lessonList({ lang: language, hand }).flatMap(({ lessons }) => lessons);
-    const next = all[all.findIndex(({ name }) => name === open.name) + 1];
-    if (next === undefined) return nothing;
-    return html`<button type="button" class="primary" @click=${() => this.openLesson(next.name)}>
-      ${say('next', { title: next.title })}
-    </button>`;
   }
 }
 
