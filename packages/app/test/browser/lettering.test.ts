@@ -3,7 +3,7 @@ import { expect, PHONE, test } from '../../../../testing/browser.js';
 import { letter } from '../../src/lettering/letter.js';
 import { USUAL_LETTERING } from '../../src/lettering/settings.js';
 import { seriousFindings, smallTargets } from './axe.js';
-import { coloursShown, openMaker, useAsPiece, watchPolicy } from './makers.js';
+import { coloursShown, openMaker, plainShare, useAsPiece, watchPolicy } from './makers.js';
 
 const STILL = { viewport: { width: 900, height: 700 }, reducedMotion: 'reduce' } as const;
 
@@ -42,10 +42,14 @@ describe('lettering', () => {
     await expect
       .poll(() => canvas.getAttribute('aria-label'))
       .toContain(`${expected.rows} rows of ${expected.columns} knots`);
-    // Thread is shaded: far more colours than a chart's three.
-    await expect.poll(() => coloursShown(canvas)).toBeGreaterThan(100);
+    const plain = (): Promise<number> =>
+      plainShare(
+        canvas,
+        expected.colours.map(({ hex }) => hex),
+      );
+    await expect.poll(plain).toBeLessThan(0.1);
     await maker.getByText('Chart', { exact: true }).click();
-    await expect.poll(() => coloursShown(canvas)).toBeLessThan(100);
+    await expect.poll(plain).toBeGreaterThan(0.5);
     expect(await coloursShown(canvas)).toBeGreaterThanOrEqual(3);
     expect(await refused()).toEqual([]);
 

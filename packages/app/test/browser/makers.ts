@@ -57,6 +57,26 @@ export async function coloursShown(canvas: Locator): Promise<number> {
   });
 }
 
+/**
+ * What share of a canvas has just one of some colours, as #rrggbb: most of a chart does, however
+ * its lines are smoothed, and little of thread, which is shaded.
+ */
+export async function plainShare(canvas: Locator, hexes: readonly string[]): Promise<number> {
+  return canvas.evaluate((element, colours) => {
+    const canvas = element as HTMLCanvasElement;
+    const context = canvas.getContext('2d');
+    if (context === null) return 0;
+    const { data } = context.getImageData(0, 0, canvas.width, canvas.height);
+    const plain = new Set(colours.map((hex) => Number.parseInt(hex.slice(1), 16)));
+    let many = 0;
+    for (let at = 0; at < data.length; at += 4) {
+      const [r, g, b] = data.subarray(at, at + 3) as unknown as [number, number, number];
+      if (plain.has((r << 16) | (g << 8) | b)) many++;
+    }
+    return many / (data.length / 4);
+  }, hexes);
+}
+
 /** What the policy on content has refused since it was called. */
 export async function watchPolicy(page: Page): Promise<() => Promise<string[]>> {
   await page.evaluate(() => {

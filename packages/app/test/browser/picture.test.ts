@@ -3,7 +3,7 @@ import { PNG } from 'pngjs';
 import { describe } from 'vitest';
 import { expect, PHONE, test } from '../../../../testing/browser.js';
 import { seriousFindings, smallTargets } from './axe.js';
-import { coloursShown, openMaker, useAsPiece, watchPolicy } from './makers.js';
+import { coloursShown, openMaker, plainShare, useAsPiece, watchPolicy } from './makers.js';
 import type { ChosenFile } from './workbench.js';
 
 const STILL = { viewport: { width: 900, height: 700 }, reducedMotion: 'reduce' } as const;
@@ -65,9 +65,12 @@ describe('a picture', () => {
     const rows = Number(await maker.getByLabel('Rows, knots long').inputValue());
     expect(rows).toBeGreaterThan(26);
     expect(await workedOut(maker)).toContain(`${rows} rows of 60 knots`);
+    // As thread.
+    const canvas = maker.locator('.preview-frame canvas');
     await expect
-      .poll(() => coloursShown(maker.locator('.preview-frame canvas')))
-      .toBeGreaterThan(100);
+      .poll(() => plainShare(canvas, ['#f4f1e8', '#1f6fb2', '#d9642a']))
+      .toBeLessThan(0.1);
+    expect(await coloursShown(canvas)).toBeGreaterThan(100);
     expect(await refused()).toEqual([]);
 
     const chart = await useAsPiece(page, maker);
