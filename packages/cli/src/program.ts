@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { EDGE_TECHNIQUES, START_SIDES } from '@halfhitch/core';
 import { SOLVE_PREFERENCES } from '@halfhitch/core/solve';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { type CheckOptions, check } from './commands/check.js';
@@ -204,13 +205,13 @@ function planning(command: Command): Command {
       new Option(
         '--edge <technique>',
         'edge technique; what the chart asks for, else straight',
-      ).choices(['straight', 'wrapped']),
+      ).choices([...EDGE_TECHNIQUES]),
     )
     .addOption(
       new Option(
         '--start <side>',
         'side from which row 1 is knotted; what the chart asks for, else left',
-      ).choices(['left', 'right']),
+      ).choices([...START_SIDES]),
     );
 }
 

@@ -61,6 +61,7 @@ export * from './plan/plan.js';
 export { type Join, type PlanOptions, planAlpha } from './plan/planner.js';
 export { printPlan } from './plan/print.js';
 export * from './plan/reading.js';
+export { type TurnWay, turnAt } from './plan/turn-way.js';
 export { printable } from './printable.js';
 export { printDiagonalTrace } from './trace/print-diagonal-trace.js';
 export { printTrace } from './trace/print-trace.js';

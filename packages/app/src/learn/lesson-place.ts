@@ -74,7 +74,7 @@ export function taughtCases(piece: TaughtPiece): readonly TaughtCase[] | null {
   const found = new Map<LessonName, TaughtCase>();
   for (let row = 0; row < rows; row++) {
     for (const knot of reader.row(row).knots) {
-      const name = caseOf(plan, knot);
+      const name = caseOf(knot);
       const first = found.get(name);
       const knots = (first?.knots ?? 0) + 1;
       found.set(name, { ...(first ?? { name, row, column: knot.column }), knots });

@@ -5,6 +5,7 @@ import {
   type Mistake,
   type Plan,
   possibleMistakes,
+  turnAt,
   type Written,
 } from '@halfhitch/core';
 import type { MistakeOffer, MistakePlace, OfferGroup } from './messages.js';
@@ -94,7 +95,7 @@ function offerInWords(mistake: Mistake, plan: Plan): string {
     case 'not-caught':
       return 'Leave the old lead uncaught';
     case 'other-edge':
-      return plan.edge === 'straight'
+      return turnAt(plan.edge, directionOf(plan.start, mistake.row)) === 'inside'
         ? `Take the lead round the outside after row ${mistake.row + 1}`
         : `Turn as at a straight edge after row ${mistake.row + 1}`;
   }

@@ -7,6 +7,7 @@ import {
   type Seen,
   Sight,
   Stick,
+  turnAt,
   type Verification,
   type Written,
 } from '@halfhitch/core';
@@ -141,7 +142,8 @@ function overlay(
       }
       const edge = seen.edges[2 * row + side];
       // At a wrapped edge stepping out is how it should be.
-      if (marks === null || (plan.edge === 'wrapped' && edge === Edge.out)) continue;
+      const outside = turnAt(plan.edge, side === 0 ? 'left' : 'right') === 'outside';
+      if (marks === null || (outside && edge === Edge.out)) continue;
       if (edge === Edge.out) outlines.push(bow(at + 9 * out, box, out));
       else if (edge === Edge.in) outlines.push(bow(at + 12 * out, box, -out));
     }

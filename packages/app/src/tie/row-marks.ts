@@ -1,4 +1,4 @@
-import { type Chart, directionOf } from '@halfhitch/core';
+import { type Chart, directionOf, EDGE_TECHNIQUES } from '@halfhitch/core';
 import type { KnotChoice } from '../work/messages.js';
 
 /** What has become of what is tied, since it was tied. */
@@ -112,7 +112,7 @@ export class AlphaRows implements TiedRows {
     const rightwards = directionOf(this.choice.start, row) === 'right';
     const hash = new MarkHash();
     hash.take(rightwards ? 1 : 2);
-    hash.take(this.choice.edge === 'straight' ? 1 : 2);
+    hash.take(1 + EDGE_TECHNIQUES.indexOf(this.choice.edge));
     for (let order = 0; order < knots; order++) {
       const column = rightwards ? order : columns - 1 - order;
       hash.takeColour(colours[cells[row * columns + column] ?? 0]?.hex ?? '#0');

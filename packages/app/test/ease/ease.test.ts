@@ -1,5 +1,6 @@
 import {
   type Chart,
+  EDGE_TECHNIQUES,
   type EdgeTechnique,
   planAlpha,
   readTextChart,
@@ -38,10 +39,8 @@ function ask(chart: Chart, change: Partial<EaseRequest> = {}): EaseAnswer {
   return outcome;
 }
 
-const LENGTHS = {
-  straight: new Lengths(tightMeasures('straight'), threadOf().diameter),
-  wrapped: new Lengths(tightMeasures('wrapped'), threadOf().diameter),
-} as const;
+const lengthsOf = (edge: EdgeTechnique): Lengths =>
+  new Lengths(tightMeasures(edge), threadOf().diameter);
 
 const anyRows = fc
   .tuple(fc.integer({ min: 2, max: 9 }), fc.integer({ min: 2, max: 12 }))
@@ -62,12 +61,12 @@ describe('advice', () => {
     fc.assert(
       fc.property(
         anyRows,
-        fc.constantFrom<EdgeTechnique>('straight', 'wrapped'),
+        fc.constantFrom(...EDGE_TECHNIQUES),
         fc.constantFrom<StartSide>('left', 'right'),
         (rows, edge, start) => {
           const chart = chartOf(...rows);
           const choice = { edge, start };
-          const lengths = LENGTHS[edge];
+          const lengths = lengthsOf(edge);
           const inLeads = (plan: ReturnType<typeof planAlpha>): number =>
             usageOf(plan, lengths).reduce(
               (sum, { knots, travel, floats }) => sum + knots + travel + floats,

@@ -1,4 +1,4 @@
-import type { Chart } from '@halfhitch/core';
+import { type Chart, EDGE_TECHNIQUES, START_SIDES } from '@halfhitch/core';
 import fc from 'fast-check';
 import { USUAL_SETTINGS } from '../../src/cut/settings.js';
 import type { AlphaProject, Project } from '../../src/project/project.js';
@@ -82,14 +82,14 @@ const anyAlphaProject: fc.Arbitrary<AlphaProject> = fc
             ),
           ),
           cells: bytes(colours.length - 1),
-          edge: fc.constantFrom('straight' as const, 'wrapped' as const),
+          edge: fc.constantFrom(...EDGE_TECHNIQUES),
           ...(byHand ? { knots: bytes(3) } : {}),
         },
         { requiredKeys: ['name', 'rows', 'columns', 'colours', 'cells'] },
       ),
       choice: fc.record({
-        edge: fc.constantFrom('straight' as const, 'wrapped' as const),
-        start: fc.constantFrom('left' as const, 'right' as const),
+        edge: fc.constantFrom(...EDGE_TECHNIQUES),
+        start: fc.constantFrom(...START_SIDES),
       }),
       cut: fc.constant(USUAL_SETTINGS),
       created: fc.nat(),

@@ -1,4 +1,12 @@
-import { type Chart, instructRow, PlanReader, planAlpha, planStepInWords } from '@halfhitch/core';
+import {
+  type Chart,
+  EDGE_TECHNIQUES,
+  instructRow,
+  PlanReader,
+  planAlpha,
+  planStepInWords,
+  START_SIDES,
+} from '@halfhitch/core';
 import fc from 'fast-check';
 import { AlphaRows } from '../../src/tie/row-marks.js';
 import type { TieRow } from '../../src/tie/row-sheets.js';
@@ -40,8 +48,8 @@ export const anyWork: fc.Arbitrary<Work> = fc
         )
         .map((drawn) => chartOf(drawn.map((row) => row.join('')))),
       choice: fc.record({
-        edge: fc.constantFrom('straight' as const, 'wrapped' as const),
-        start: fc.constantFrom('left' as const, 'right' as const),
+        edge: fc.constantFrom(...EDGE_TECHNIQUES),
+        start: fc.constantFrom(...START_SIDES),
       }),
     }),
   );

@@ -5,6 +5,7 @@ import { sourceOf } from '../mistakes/sequence.js';
 import { Written } from '../mistakes/written.js';
 import { startSide } from '../model/knot.js';
 import { directionOf, type Plan } from '../plan/plan.js';
+import { turnAt } from '../plan/turn-way.js';
 import type { Undo } from './diagnosis.js';
 
 /** Mistakes, and how they are put right, in whole sentences for the maker of a plan. */
@@ -63,7 +64,7 @@ export class MistakeWords {
       case 'not-caught':
         return `At the colour change on ${base} in ${row} the old lead is not laid through the knot, so that nothing holds it.`;
       case 'other-edge':
-        return this.plan.edge === 'straight'
+        return turnAt(this.plan.edge, this.endOf(mistake.row)) === 'inside'
           ? `At the turn after ${row} the lead goes round the outside, as at a wrapped edge.`
           : `The turn after ${row} is made as at a straight edge.`;
     }
@@ -126,7 +127,7 @@ export class MistakeWords {
   private goOnAtTurn(mistake: Mistake, all: readonly Mistake[]): string {
     const { row } = mistake;
     const side = this.endOf(row);
-    if (this.plan.edge === 'wrapped') {
+    if (turnAt(this.plan.edge, side) === 'outside') {
       return `Tie the last knot of row ${row + 1} and the first of row ${row + 2} as the instructions say, the lead going round the ${side} edge between them.`;
     }
     const column = side === 'right' ? this.plan.columns - 1 : 0;

@@ -1,3 +1,4 @@
+import type { EdgeTechnique } from '../chart/chart.js';
 import { KNOT_KINDS, type KnotKind, kindOf } from '../model/knot.js';
 import { Op } from '../model/steplist.js';
 import type { ThreadString } from '../model/strings.js';
@@ -59,14 +60,21 @@ function leadPoints(leads: readonly ThreadString[]): string[] {
   });
 }
 
-function edgeParagraph(plan: Plan): string {
-  if (plan.edge === 'wrapped') {
-    return 'The edges are wrapped: rows to the right are all forward knots, rows to the left all backward knots, and at each turn the lead goes round the outside of the edge string, where its colour shows.';
-  }
-  if (plan.columns === 1) {
-    return 'With one base string, every knot is an edge knot, and the lead always comes back to the side from which it started.';
-  }
-  return 'The edges are straight: every row begins and ends with an edge knot, from which the lead comes back to the inner side. So every turn has two edge knots on the same string, one to end a row and one to start the next. Tie both; with only one the edge pulls in.';
+const WRAPPED =
+  'The edges are wrapped: rows to the right are all forward knots, rows to the left all backward knots, and at each turn the lead goes round the outside of the edge string, where its colour shows.';
+
+/** How the edges are tied: of a piece several knots wide, and of one that is a single knot wide. */
+const EDGES: Readonly<Record<EdgeTechnique, { readonly wide: string; readonly single: string }>> = {
+  straight: {
+    wide: 'The edges are straight: every row begins and ends with an edge knot, from which the lead comes back to the inner side. So every turn has two edge knots on the same string, one to end a row and one to start the next. Tie both; with only one the edge pulls in.',
+    single:
+      'With one base string, every knot is an edge knot, and the lead always comes back to the side from which it started.',
+  },
+  wrapped: { wide: WRAPPED, single: WRAPPED },
+};
+
+function edgeParagraph({ edge, columns }: Plan): string {
+  return columns === 1 ? EDGES[edge].single : EDGES[edge].wide;
 }
 
 function knots(plan: Plan): Section {

@@ -1,6 +1,7 @@
 import { KNOT_KINDS, type KnotKind } from '../model/knot.js';
 import { stringIndex } from '../model/steplist.js';
 import { directionOf } from '../plan/plan.js';
+import { turnAt } from '../plan/turn-way.js';
 import { isOfTurn, type Mistake } from './mistake.js';
 import { NO_ROUTE, NOBODY, type Written } from './written.js';
 
@@ -180,7 +181,8 @@ function has(slips: readonly Mistake[], kind: string, row: number, column: numbe
 
 /** The knot that the other edge technique has at an edge string. */
 function otherEdge(written: Written, right: boolean, column: number): number {
-  if (written.plan.edge === 'straight') return right ? KIND.forward : KIND.backward;
+  const side = column === 0 ? 'left' : 'right';
+  if (turnAt(written.plan.edge, side) === 'inside') return right ? KIND.forward : KIND.backward;
   return column === 0 ? KIND.backwardForward : KIND.forwardBackward;
 }
 

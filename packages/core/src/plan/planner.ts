@@ -6,6 +6,7 @@ import { Op, StepListBuilder } from '../model/steplist.js';
 import { MAX_STRINGS, type ThreadString } from '../model/strings.js';
 import { changePlace } from './changes.js';
 import { type Direction, directionOf, type Plan } from './plan.js';
+import { turnAt } from './turn-way.js';
 
 /** A place at which a lead has run out and a new one of its colour goes on, from 0. */
 export interface Join {
@@ -65,12 +66,12 @@ export function plannedKind(
   column: number,
   columns: number,
 ): KnotKind {
-  if (edge === 'straight') {
-    // On a single base string the lead stays on the side it started from, row after row.
-    if (columns === 1) return start === 'left' ? 'backward-forward' : 'forward-backward';
-    if (column === 0) return 'backward-forward';
-    if (column === columns - 1) return 'forward-backward';
-  }
+  const left = column === 0 && turnAt(edge, 'left') === 'inside';
+  const right = column === columns - 1 && turnAt(edge, 'right') === 'inside';
+  // On a single base string the lead stays on the side it started from, row after row.
+  if (left && right) return start === 'left' ? 'backward-forward' : 'forward-backward';
+  if (left) return 'backward-forward';
+  if (right) return 'forward-backward';
   return direction === 'right' ? 'forward' : 'backward';
 }
 

@@ -19,19 +19,19 @@ export function reportUnreached(follower: Follower, rows: number): void {
   }
 }
 
-/** At each turn of a straight edge both edge knots must be there, or the edge pulls in. */
+/** At each turn on the inner side both edge knots must be there, or the edge pulls in. */
 export function reportSingleEdges(
   follower: Follower,
   technique: Technique,
   rows: number,
   log: FindingLog,
 ): void {
-  if (technique.edge !== 'straight') return;
   const { columns } = technique;
   const tied = (row: number, column: number): boolean =>
     follower.tying[row * columns + column] !== NO_KNOT;
   for (let row = 0; row + 1 < rows; row++) {
     const column = technique.columnAt(row, columns - 1);
+    if (!technique.turnsInside(column)) continue;
     const above = tied(row, column);
     const below = tied(row + 1, column);
     if (above === below) continue;

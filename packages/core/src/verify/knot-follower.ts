@@ -267,8 +267,7 @@ export class KnotFollower extends Standing {
 
   private reportKind(kind: KnotKind, wanted: KnotKind, row: number, column: number): void {
     const edge = this.isEdge(column);
-    const straight = this.technique.edge === 'straight';
-    const displaced = edge && straight;
+    const displaced = this.technique.turnsInside(column);
     const finding = this.log.add(
       edge ? 'weak' : 'wrong',
       displaced ? 'edge-string-displaced' : 'wrong-kind',

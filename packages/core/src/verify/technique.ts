@@ -2,6 +2,15 @@ import type { EdgeTechnique, StartSide } from '../chart/chart.js';
 import type { KnotKind } from '../model/knot.js';
 
 /**
+ * Whether the lead stays on the inner side of the outermost string, which then has two knots at a
+ * turn. Stated here again, and not taken from the planner.
+ */
+const INNER: Readonly<Record<EdgeTechnique, Readonly<Record<'left' | 'right', boolean>>>> = {
+  straight: { left: true, right: true },
+  wrapped: { left: false, right: false },
+};
+
+/**
  * What a row should be by its edge technique: the verifier's own statement of the rules, written
  * apart from the planner's so that a slip in one is seen by the other.
  */
@@ -18,12 +27,13 @@ export class Technique {
     this.columns = columns;
     const right: KnotKind[] = new Array<KnotKind>(columns).fill('forward');
     const left: KnotKind[] = new Array<KnotKind>(columns).fill('backward');
-    if (edge === 'straight') {
-      for (const row of [right, left]) {
-        row[columns - 1] = 'forward-backward';
-        row[0] = 'backward-forward';
-        // One base string has no inner side: the lead stays on the side it hangs on.
-        if (columns === 1 && start === 'right') row[0] = 'forward-backward';
+    const inner = INNER[edge];
+    for (const row of [right, left]) {
+      if (inner.right) row[columns - 1] = 'forward-backward';
+      if (inner.left) row[0] = 'backward-forward';
+      // One base string has no inner side: the lead stays on the side it hangs on.
+      if (columns === 1 && inner.right && inner.left && start === 'right') {
+        row[0] = 'forward-backward';
       }
     }
     this.towardsRight = right;
@@ -44,6 +54,12 @@ export class Technique {
   kindAt(row: number, column: number): KnotKind {
     const kinds = this.runsRight(row) ? this.towardsRight : this.towardsLeft;
     return kinds[column] as KnotKind;
+  }
+
+  /** Whether a column is an edge on whose inner side the lead turns. */
+  turnsInside(column: number): boolean {
+    const inner = INNER[this.edge];
+    return (column === 0 && inner.left) || (column === this.columns - 1 && inner.right);
   }
 
   isEdge(column: number): boolean {

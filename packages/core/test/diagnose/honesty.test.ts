@@ -36,7 +36,7 @@ describe('explanations', () => {
         }
       }
     }
-    expect(combinations).toBeGreaterThan(200);
+    expect(combinations).toBeGreaterThan(150);
   });
 
   it('have no more mistakes than were made', () => {

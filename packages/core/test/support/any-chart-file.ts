@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { type Chart, KNOT_KINDS } from '../../src/index.js';
+import { type Chart, EDGE_TECHNIQUES, KNOT_KINDS } from '../../src/index.js';
 
 /** Characters that may stand for a colour, awkward ones among them. */
 const KEYS = [...'abzAZ09#=:/\\<>"{}[]+*.,-_é\u{df}\u{4e2d}\u{1f6a3}\u{1f409}'];
@@ -22,7 +22,7 @@ export const anyChartOfFile: fc.Arbitrary<Chart> = fc
     rows: fc.integer({ min: 1, max: 12 }),
     columns: fc.integer({ min: 1, max: 12 }),
     keys: fc.uniqueArray(fc.constantFrom(...KEYS), { minLength: 1, maxLength: 8 }),
-    edge: fc.option(fc.constantFrom('straight' as const, 'wrapped' as const), { nil: undefined }),
+    edge: fc.option(fc.constantFrom(...EDGE_TECHNIQUES), { nil: undefined }),
     start: fc.option(fc.constantFrom('left' as const, 'right' as const), { nil: undefined }),
     byHand: fc.boolean(),
   })

@@ -1,5 +1,10 @@
 import fc from 'fast-check';
-import type { Chart, EdgeTechnique, StartSide } from '../../src/index.js';
+import {
+  type Chart,
+  EDGE_TECHNIQUES,
+  type EdgeTechnique,
+  type StartSide,
+} from '../../src/index.js';
 
 const KEYS = 'abcdefghijklmnopqrstuvwxyz';
 
@@ -79,5 +84,5 @@ export function generator(seed: number): () => number {
   };
 }
 
-export const anyEdge: fc.Arbitrary<EdgeTechnique> = fc.constantFrom('straight', 'wrapped');
+export const anyEdge: fc.Arbitrary<EdgeTechnique> = fc.constantFrom(...EDGE_TECHNIQUES);
 export const anyStart: fc.Arbitrary<StartSide> = fc.constantFrom('left', 'right');

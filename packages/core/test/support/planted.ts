@@ -1,6 +1,14 @@
-import type { Diagnosis, Mistake, MistakeKind, Plan, Seen } from '../../src/index.js';
+import type {
+  Diagnosis,
+  EdgeTechnique,
+  Mistake,
+  MistakeKind,
+  Plan,
+  Seen,
+} from '../../src/index.js';
 import {
   diagnose,
+  EDGE_TECHNIQUES,
   InputError,
   MISTAKE_KINDS,
   makeMistakes,
@@ -39,7 +47,7 @@ export function looksTheSame(one: Seen, other: Seen): boolean {
   );
 }
 
-/** A random plan of 3 to 16 columns, 3 to 20 rows and 1 to 6 colours, of either technique. */
+/** A random plan of 3 to 16 columns, 3 to 20 rows and 1 to 6 colours, of any technique. */
 export function randomPlan(seed: number): Plan {
   const next = generator(seed);
   const pick = (from: number, to: number): number => from + Math.floor(next() * (to - from + 1));
@@ -51,7 +59,7 @@ export function randomPlan(seed: number): Plan {
     seed: pick(0, 1e9),
   });
   return planAlpha(chart, {
-    edge: next() < 0.5 ? 'straight' : 'wrapped',
+    edge: EDGE_TECHNIQUES[pick(0, EDGE_TECHNIQUES.length - 1)] as EdgeTechnique,
     start: next() < 0.5 ? 'left' : 'right',
   });
 }

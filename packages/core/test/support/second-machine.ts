@@ -31,13 +31,18 @@ export function knotsOutAsDrawn(plan: Plan, chart: Chart): boolean {
   };
 
   const wantedKind = (column: number): string => {
-    if (plan.edge === 'wrapped') return rightwards() ? 'forward forward' : 'backward backward';
-    if (plan.columns === 1) {
-      return plan.start === 'left' ? 'backward forward' : 'forward backward';
+    const inner = rightwards() ? 'forward forward' : 'backward backward';
+    // Without a default: an edge technique that is not stated here does not compile.
+    switch (plan.edge) {
+      case 'wrapped':
+        return inner;
+      case 'straight':
+        if (plan.columns === 1) {
+          return plan.start === 'left' ? 'backward forward' : 'forward backward';
+        }
+        if (column === 0) return 'backward forward';
+        return column === plan.columns - 1 ? 'forward backward' : inner;
     }
-    if (column === 0) return 'backward forward';
-    if (column === plan.columns - 1) return 'forward backward';
-    return rightwards() ? 'forward forward' : 'backward backward';
   };
 
   const doStep = (step: Step): boolean => {

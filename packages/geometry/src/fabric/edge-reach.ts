@@ -1,4 +1,4 @@
-import type { EdgeTechnique } from '@halfhitch/core';
+import { directionOf, type EdgeTechnique, type StartSide, turnAt } from '@halfhitch/core';
 import type { Around } from './link-ask.js';
 import type { Links } from './links.js';
 import type { Seating } from './seating.js';
@@ -6,18 +6,22 @@ import { kindCode, mirrorCode, NO_KNOT } from './shapes.js';
 
 /**
  * How far a piece reaches beyond the middles of its outermost base strings, both sides together, in
- * tying diameters: to the outside of the wraps, and with wrapped edges to the outside of the turns.
+ * tying diameters: to the outside of the wraps, or of the turns where these go round the outside.
  */
 export function edgeReach(
   edge: EdgeTechnique,
+  start: StartSide,
   rows: number,
   columns: number,
   seating: Seating,
   links: Links,
 ): number {
   const wraps = seating.halfWidth + 0.5;
-  if (edge === 'straight' || rows < 2) return 2 * wraps;
-  const turns = Math.min(rows - 1, 2);
+  // The first two turns are at one edge each; those after them add nothing.
+  const turns = [0, 1].filter(
+    (row) => row + 1 < rows && turnAt(edge, directionOf(start, row)) === 'outside',
+  ).length;
+  if (turns === 0) return 2 * wraps;
   return (2 - turns) * wraps + turns * (turnReach(columns, links) + 0.5);
 }
 

@@ -98,7 +98,7 @@ export class Fabric {
     this.rowHeight = seating.rowHeight * scale.y;
     this.layers = lying.layers;
     const thickness = seating.front - seating.back + 1;
-    const reach = edgeReach(plan.edge, plan.rows, plan.columns, seating, links);
+    const reach = edgeReach(plan.edge, plan.start, plan.rows, plan.columns, seating, links);
     const closed = (plan.columns - 1) * seating.pitch + reach;
     const { mean, most } = spread ?? { mean: 0, most: 0 };
     this.size = {

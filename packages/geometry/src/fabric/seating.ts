@@ -1,4 +1,4 @@
-import type { EdgeTechnique } from '@halfhitch/core';
+import { type EdgeTechnique, turnAt } from '@halfhitch/core';
 import { knotFrameSize } from '../knot/finished.js';
 import { isClove, type KnotShape, kindCode, shapeOf } from './shapes.js';
 
@@ -114,11 +114,8 @@ export function pairsOf(edge: EdgeTechnique): Pairs {
   const backward = kindCode('backward');
   pairs[forward * 4 + backward] = 1;
   pairs[backward * 4 + forward] = 1;
-  if (edge === 'straight') {
-    for (const kind of ['forward-backward', 'backward-forward'] as const) {
-      pairs[kindCode(kind) * 5] = 1;
-    }
-  }
+  if (turnAt(edge, 'right') === 'inside') pairs[kindCode('forward-backward') * 5] = 1;
+  if (turnAt(edge, 'left') === 'inside') pairs[kindCode('backward-forward') * 5] = 1;
   return pairs;
 }
 

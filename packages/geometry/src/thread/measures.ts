@@ -1,4 +1,4 @@
-import type { KnotKind } from '@halfhitch/core';
+import type { KnotKind, TurnWay } from '@halfhitch/core';
 
 /**
  * What a knot takes and how big it is, in diameters of its thread, both strings of one thickness.
@@ -10,7 +10,7 @@ export interface KnotMeasures {
   /** Length of the tying string on its way from a knot to the next one beside it. */
   readonly link: number;
   /** Length of the tying string round a turn, beyond the edge knots themselves. */
-  readonly turn: { readonly straight: number; readonly wrapped: number };
+  readonly turn: Readonly<Record<TurnWay, number>>;
   /** From the middle of a knot to that of the one beside it. */
   readonly pitch: number;
   /** What the edges add to the width beyond a pitch for each column. Default 0. */

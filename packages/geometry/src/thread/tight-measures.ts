@@ -1,4 +1,4 @@
-import type { EdgeTechnique } from '@halfhitch/core';
+import { type EdgeTechnique, type TurnWay, turnAt } from '@halfhitch/core';
 import { lengthOf } from '../curve/polyline.js';
 import { edgeReach } from '../fabric/edge-reach.js';
 import type { Around } from '../fabric/link-ask.js';
@@ -21,27 +21,28 @@ export function tightMeasures(edge: EdgeTechnique = 'straight'): KnotMeasures {
   const seating = seatingOf(pairsOf(edge), 1);
   const links = Links.of(seating);
   const inRow = { way: 'on', from: { right: -1, down: 0 } } as const;
-  const inPlace = (place: Place): number =>
-    links.linkFor({ ...inRow, around: surrounding(edge, place) }).length;
-  const link = inPlace('inner');
+  const inPlace = (way: TurnWay, place: Place): number =>
+    links.linkFor({ ...inRow, around: surrounding(way, place) }).length;
+  const link = inPlace('outside', 'inner');
   const inKnot = seating.shapes.map(({ points, from, to }) =>
     lengthOf(points.subarray(from * 3, to * 3 + 3)),
   );
   const ridden = seating.shapes[kindCode('forward')]!;
-  const atEdges = (inPlace('second') + inPlace('last')) / 2;
+  // By symmetry the ways at one edge are those at the other.
+  const atEdges = (inPlace('inside', 'second') + inPlace('inside', 'last')) / 2;
+  const isInside = turnAt(edge, 'left') === 'inside' || turnAt(edge, 'right') === 'inside';
   const clove = inKnot[kindCode('forward')]!;
-  const cow = inKnot[kindCode('forward-backward')]! + (edge === 'straight' ? atEdges - link : 0);
-  const turn = (technique: EdgeTechnique): number => {
-    const its = Links.of(seatingOf(pairsOf(technique), 1));
-    const around = surrounding(technique, 'first');
-    return its.linkFor({ way: 'on', from: { right: 0, down: -1 }, around }).length;
+  const cow = inKnot[kindCode('forward-backward')]! + (isInside ? atEdges - link : 0);
+  const turn = (way: TurnWay): number => {
+    const around = surrounding(way, 'first');
+    return links.linkFor({ way: 'on', from: { right: 0, down: -1 }, around }).length;
   };
   return {
     tying: { forward: clove, backward: clove, 'forward-backward': cow, 'backward-forward': cow },
     link,
-    turn: { straight: turn('straight'), wrapped: turn('wrapped') },
+    turn: { inside: turn('inside'), outside: turn('outside') },
     pitch: seating.pitch,
-    edges: edgeReach(edge, FAR, FAR, seating, links) - seating.pitch,
+    edges: edgeReach(edge, 'left', FAR, FAR, seating, links) - seating.pitch,
     rowHeight: seating.rowHeight,
     thickness: seating.front - seating.back + 1,
     laidThrough: lengthOf(ridden.lifted) - lengthOf(ridden.points),
@@ -56,15 +57,15 @@ const FAR = 100;
 
 type Place = 'first' | 'second' | 'inner' | 'last';
 
-/** The knots round one in a wide piece, its row going to the right. */
-function surrounding(edge: EdgeTechnique, place: Place): Around {
+/** The knots round one in a wide piece, its row going to the right, its edges turning one way. */
+function surrounding(way: TurnWay, place: Place): Around {
   const column = { first: 0, second: 1, inner: FAR / 2, last: FAR - 1 }[place];
   const forward = kindCode('forward');
   return (right, down) => {
     const at = column + right;
     if (at < 0 || at >= FAR) return NO_KNOT;
-    if (edge === 'straight' && at === 0) return kindCode('backward-forward');
-    if (edge === 'straight' && at === FAR - 1) return kindCode('forward-backward');
+    if (way === 'inside' && at === 0) return kindCode('backward-forward');
+    if (way === 'inside' && at === FAR - 1) return kindCode('forward-backward');
     return down % 2 === 0 ? forward : mirrorCode(forward);
   };
 }

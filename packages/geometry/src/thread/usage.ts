@@ -4,6 +4,8 @@ import {
   type Plan,
   PlanReader,
   type StringId,
+  type TurnWay,
+  turnAt,
 } from '@halfhitch/core';
 import type { KnotMeasures } from './measures.js';
 
@@ -39,7 +41,7 @@ export interface LeadStretch {
 export class Lengths {
   readonly tying: Readonly<Record<KnotKind, number>>;
   readonly link: number;
-  readonly turn: { readonly straight: number; readonly wrapped: number };
+  readonly turn: Readonly<Record<TurnWay, number>>;
   readonly pitch: number;
   /** What the edges add to the width. */
   readonly edges: number;
@@ -64,8 +66,8 @@ export class Lengths {
     };
     this.link = measures.link * diameter;
     this.turn = {
-      straight: measures.turn.straight * diameter,
-      wrapped: measures.turn.wrapped * diameter,
+      inside: measures.turn.inside * diameter,
+      outside: measures.turn.outside * diameter,
     };
     this.pitch = measures.pitch * diameter * across;
     this.edges = (measures.edges ?? 0) * diameter * across;
@@ -91,7 +93,8 @@ function stretchOf(plan: Plan, knot: KnotReading, lengths: Lengths): LeadStretch
   let knotLength = lengths.tying[knot.kind];
   if (change?.oldLeadRoute === 'through') knotLength += lengths.laidThrough;
   if (change === null) {
-    travel = knot.order === 0 ? lengths.turn[plan.edge] : lengths.link;
+    const side = knot.direction === 'right' ? 'left' : 'right';
+    travel = knot.order === 0 ? lengths.turn[turnAt(plan.edge, side)] : lengths.link;
   } else if (change.float !== null) {
     float =
       Math.hypot(change.float.rows * lengths.rowHeight, change.float.columns * lengths.pitch) +

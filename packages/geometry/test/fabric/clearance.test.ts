@@ -1,3 +1,4 @@
+import { EDGE_TECHNIQUES } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type CheckedStrand, leastClearance } from '../../src/checks/clearance.js';
@@ -17,7 +18,6 @@ const STRIPES = ['aaaa', 'aaaa', 'bbbb', 'cccc', 'cccc', 'bbbb', 'aaaa'];
 const TWO_WIDE = ['aa', 'aa', 'ab', 'ca', 'ab', 'bb', 'cb', 'bc'];
 const ONE_ROW = ['abbabbbb'];
 const ONE_WIDE = ['a', 'a', 'b', 'a', 'c', 'c'];
-const EDGES = ['straight', 'wrapped'] as const;
 
 const strandOf = ({ points, radius }: Piece, id: string): CheckedStrand => ({ id, points, radius });
 
@@ -53,7 +53,7 @@ const LIMIT = 0.95;
 /** The least distance of any two strands, by the sum of their radii. */
 const least = (strands: readonly CheckedStrand[]): number => leastClearance(strands)?.ratio ?? 1.6;
 
-describe.each(EDGES)('clearance in a fabric with %s edges', (edge) => {
+describe.each(EDGE_TECHNIQUES)('clearance in a fabric with %s edges', (edge) => {
   it.each([
     ['plain', PLAIN],
     ['pennant', PENNANT],

@@ -1,3 +1,4 @@
+import { EDGE_TECHNIQUES } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lengthOf } from '../../src/curve/polyline.js';
@@ -276,15 +277,12 @@ describe('a fabric', () => {
     );
   });
 
-  it.each(['straight', 'wrapped'] as const)(
-    'keeps its size in one colour and in stripes: %s',
-    (edge) => {
-      const plain = fabricOf(Array<string>(12).fill('aaaaaaaa'), { edge });
-      expect(plain.size.width).toBe(plain.size.leastWidth);
-      const stripes = ['a', 'a', 'b', 'c', 'c', 'c', 'b', 'a'].map((colour) => colour.repeat(8));
-      const striped = fabricOf(stripes, { edge });
-      expect(striped.size.width / plain.size.width - 1).toBeLessThan(0.01);
-      expect(striped.size.length / striped.rows).toBeCloseTo(plain.size.length / plain.rows, 9);
-    },
-  );
+  it.each(EDGE_TECHNIQUES)('keeps its size in one colour and in stripes: %s', (edge) => {
+    const plain = fabricOf(Array<string>(12).fill('aaaaaaaa'), { edge });
+    expect(plain.size.width).toBe(plain.size.leastWidth);
+    const stripes = ['a', 'a', 'b', 'c', 'c', 'c', 'b', 'a'].map((colour) => colour.repeat(8));
+    const striped = fabricOf(stripes, { edge });
+    expect(striped.size.width / plain.size.width - 1).toBeLessThan(0.01);
+    expect(striped.size.length / striped.rows).toBeCloseTo(plain.size.length / plain.rows, 9);
+  });
 });

@@ -1,4 +1,4 @@
-import { planAlpha } from '@halfhitch/core';
+import { EDGE_TECHNIQUES, planAlpha } from '@halfhitch/core';
 import { describe, expect, it } from 'vitest';
 import { lengthOf } from '../../src/curve/polyline.js';
 import { Fabric } from '../../src/fabric/fabric.js';
@@ -19,7 +19,7 @@ describe('thread in a fabric', () => {
     ['bands', BANDS, WITHIN.changes],
     ['all changes', ALL_CHANGES, WITHIN.changes],
   ] as const)('is as long as the measures say: %s', (_name, rows, within) => {
-    for (const edge of ['straight', 'wrapped'] as const) {
+    for (const edge of EDGE_TECHNIQUES) {
       const plan = planAlpha(drawn(...rows), { edge });
       const pieces = piecesOf(new Fabric(plan));
       for (const use of usageOf(plan, new Lengths(tightMeasures(edge), 1))) {
@@ -33,7 +33,7 @@ describe('thread in a fabric', () => {
   });
 
   it('is as wide and long as the measures say', () => {
-    for (const edge of ['straight', 'wrapped'] as const) {
+    for (const edge of EDGE_TECHNIQUES) {
       const { size } = new Fabric(planAlpha(drawn(...PLAIN), { edge }));
       const measures = tightMeasures(edge);
       expect(size.length).toBeCloseTo(12 * measures.rowHeight, 6);

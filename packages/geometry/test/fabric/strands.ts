@@ -1,4 +1,4 @@
-import { type PlanOptions, planAlpha } from '@halfhitch/core';
+import { EDGE_TECHNIQUES, type PlanOptions, planAlpha } from '@halfhitch/core';
 import fc from 'fast-check';
 import type { FabricStrand } from '../../src/fabric/chunk.js';
 import type { Level } from '../../src/fabric/levels.js';
@@ -95,5 +95,5 @@ export const anyDrawing = fc
     ),
   );
 
-export const anyEdge = fc.constantFrom('straight' as const, 'wrapped' as const);
+export const anyEdge = fc.constantFrom(...EDGE_TECHNIQUES);
 export const anyStart = fc.constantFrom('left' as const, 'right' as const);

@@ -1,3 +1,4 @@
+import { EDGE_TECHNIQUES } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -66,7 +67,7 @@ const crowded: readonly (readonly [string, readonly string[], number])[] = [
 
 describe.each(
   crowded.flatMap(([what, rows, row]) =>
-    (['straight', 'wrapped'] as const).map((edge) => [what, edge, rows, row] as const),
+    EDGE_TECHNIQUES.map((edge) => [what, edge, rows, row] as const),
   ),
 )('crowded changes, %s, %s edges', (_, edge, rows, row) => {
   it.each([
@@ -101,7 +102,7 @@ it('any small chart keeps thread whole, apart and unkinked', () => {
   fc.assert(
     fc.property(
       fc.integer({ min: 1, max: 5 }).chain(rowsOf),
-      fc.constantFrom('straight', 'wrapped'),
+      fc.constantFrom(...EDGE_TECHNIQUES),
       fc.constantFrom(0, 1),
       // Other moments each time.
       fc.double({ min: 0, max: 1, noNaN: true }),

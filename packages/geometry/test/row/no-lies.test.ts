@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { heldCrossings, rowPhases, rowPose } from '../../src/index.js';
-import { afterFirstKnot, atLastKnot, atTurn, straight, withinRow, wrapped } from './scenes.js';
+import { afterFirstKnot, atLastKnot, atTurn, straight, turnsOf, withinRow } from './scenes.js';
 import { watch } from './watch.js';
 
 /**
@@ -13,10 +13,7 @@ const LIMITS = { clearance: 0.95, bend: 0.46, stretch: 0.01 };
 const SAMPLES = 60;
 const FEWER = 12;
 
-describe.each([
-  ['straight edges', straight],
-  ['wrapped edges', wrapped],
-] as const)('rows and turns, %s', (_, scene) => {
+describe.each(Object.entries(turnsOf))('rows and turns, %s edges', (_, scene) => {
   it.each([0.5, 1, 2])(
     'keep thread whole, apart and unkinked, ratio %s',
     (heldDiameter) => {
@@ -36,7 +33,7 @@ describe('a row pose', () => {
   const whole = { forward: 5, backward: 5, 'forward-backward': 6, 'backward-forward': 6 } as const;
 
   it('crosses each held string as often as its knots say', () => {
-    for (const scene of [straight, wrapped]) {
+    for (const scene of Object.values(turnsOf)) {
       const index = scene.knots.length - 1;
       const pose = rowPose(scene, index, 2);
       const lead = pose.strands.find((s) => s.role === 'tying')!;

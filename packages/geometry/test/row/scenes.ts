@@ -1,3 +1,4 @@
+import type { EdgeTechnique } from '@halfhitch/core';
 import type { RowKnot, RowScene } from '../../src/index.js';
 
 const knot = (
@@ -37,6 +38,9 @@ export const wrapped: RowScene = {
     knot(0, 'forward', 'lake', 2),
   ],
 };
+
+/** A row, both turns and the first knot after them, by edge technique: every one must be here. */
+export const turnsOf: Readonly<Record<EdgeTechnique, RowScene>> = { straight, wrapped };
 
 /** The last knot of a row in a new colour. */
 export const atLastKnot: RowScene = {

@@ -8,7 +8,7 @@ import { drawn } from '../support/charts.js';
 const MEASURES: KnotMeasures = {
   tying: { forward: 16, backward: 16, 'forward-backward': 15, 'backward-forward': 15 },
   link: 1,
-  turn: { straight: 2, wrapped: 4 },
+  turn: { inside: 2, outside: 4 },
   pitch: 3,
   rowHeight: 2.5,
   thickness: 3,

@@ -53,10 +53,10 @@ export function askKind(work: Work, row: number, order: number): Question {
 }
 
 function whyThisKind(work: Work, knot: KnotReading): string {
-  const { say, words, plan } = work;
+  const { say, words } = work;
   const values = { ...namesOf(work, knot), kind: words(`kind.${knot.kind}`) };
   if (knot.place === 'inner') return say('why.inner', values);
-  if (plan.edge === 'wrapped')
+  if (changesPlaces(knot.kind))
     return say(knot.place === 'last' ? 'why.wrapped' : 'why.inner', values);
   if (knot.place === 'last') return say('why.edgeLast', values);
   return say(knot.row > 0 && knot.change === null ? 'why.edgeSecond' : 'why.edgeFirst', values);

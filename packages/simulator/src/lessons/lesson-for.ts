@@ -86,7 +86,7 @@ export function lessonFor(
     );
   }
   const work: Work = { plan, chart, reader, ...teaching };
-  const name = caseOf(plan, knot);
+  const name = caseOf(knot);
   return {
     name,
     title: lessonTitle(name, options),
@@ -96,7 +96,7 @@ export function lessonFor(
 }
 
 /** Which of the lessons a place is a case of. */
-export function caseOf(plan: Plan, knot: KnotReading): LessonName {
+export function caseOf(knot: KnotReading): LessonName {
   const { change, place } = knot;
   if (change !== null && change.oldLead !== null) {
     if (change.join) return 'run-out';
@@ -113,7 +113,7 @@ export function caseOf(plan: Plan, knot: KnotReading): LessonName {
   }
   if (change !== null) return 'first-use';
   if (place === 'inner' || place === 'only') return 'strings';
-  if (plan.edge === 'wrapped' || changesPlaces(knot.kind)) return 'wrapped';
+  if (changesPlaces(knot.kind)) return 'wrapped';
   if (place === 'first' && knot.row > 0) return 'turn';
   return knot.column === 0 ? 'edge-left' : 'edge-right';
 }

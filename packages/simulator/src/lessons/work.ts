@@ -1,5 +1,6 @@
 import {
   type Chart,
+  type EdgeTechnique,
   type Join,
   type KnotReading,
   type Plan,
@@ -41,7 +42,7 @@ export const COLOURS = [
 export function workOf(
   teaching: Teaching,
   lines: readonly string[],
-  options: { readonly edge?: 'straight' | 'wrapped'; readonly joins?: readonly Join[] } = {},
+  options: { readonly edge?: EdgeTechnique; readonly joins?: readonly Join[] } = {},
 ): Work {
   const { say, hand } = teaching;
   const left = hand === 'left';
