@@ -1,4 +1,10 @@
-import { type Chart, cellAt, type EdgeTechnique, type StartSide } from '../chart/chart.js';
+import {
+  type Chart,
+  type ChartColour,
+  cellAt,
+  type EdgeTechnique,
+  type StartSide,
+} from '../chart/chart.js';
 import { checkChart } from '../chart/check-chart.js';
 import { InputError } from '../errors.js';
 import { halvesOf, KNOT_KINDS, type KnotKind, startSide } from '../model/knot.js';
@@ -75,38 +81,20 @@ export function plannedKind(
   return direction === 'right' ? 'forward' : 'backward';
 }
 
-/** Leads are numbered in the order they are first needed; a join needs a lead of its own. */
-class LeadBook {
-  private readonly leadOfColour = new Map<number, number>();
-  private readonly strings: ThreadString[];
-  private readonly chart: Chart;
-
-  constructor(chart: Chart, strings: ThreadString[]) {
-    this.chart = chart;
-    this.strings = strings;
+/** Adds a lead to the table of strings, numbered in the order in which they are needed; its place. */
+function addLead(strings: ThreadString[], chart: Chart, colour: number): number {
+  const place = strings.length;
+  if (place >= MAX_STRINGS) {
+    throw new InputError(
+      'too-many-strings',
+      `The piece would need more than ${MAX_STRINGS} strings.`,
+      {},
+      'Plan fewer joins.',
+    );
   }
-
-  /** The lead of a colour from here on. */
-  use(colour: number, fresh: boolean): void {
-    if (!fresh && this.leadOfColour.has(colour)) return;
-    const place = this.strings.length;
-    if (place >= MAX_STRINGS) {
-      throw new InputError(
-        'too-many-strings',
-        `The piece would need more than ${MAX_STRINGS} strings.`,
-        {},
-        'Plan fewer joins.',
-      );
-    }
-    const drawn = this.chart.colours[colour];
-    this.strings.push({
-      id: `L${place - this.chart.columns + 1}`,
-      role: 'lead',
-      colour: drawn?.hex ?? UNDYED,
-      name: drawn?.name ?? '',
-    });
-    this.leadOfColour.set(colour, place);
-  }
+  const { hex, name } = chart.colours[colour] as ChartColour;
+  strings.push({ id: `L${place - chart.columns + 1}`, role: 'lead', colour: hex, name });
+  return place;
 }
 
 interface StringTable {
@@ -125,7 +113,6 @@ function stringTable(
   for (let column = 1; column <= chart.columns; column++) {
     strings.push({ id: `B${column}`, role: 'base', colour: baseColour, name: '' });
   }
-  const book = new LeadBook(chart, strings);
   const leadOf = new Int32Array(chart.colours.length + joins.size);
   const seen = new Uint8Array(chart.colours.length);
   let joined = 0;
@@ -136,11 +123,9 @@ function stringTable(
       const colour = cellAt(chart, row, column);
       if (seen[colour] === 0) {
         seen[colour] = 1;
-        leadOf[colour] = strings.length;
-        book.use(colour, false);
-      } else if (joins.size > 0 && joins.has(row * chart.columns + column)) {
-        leadOf[chart.colours.length + joined++] = strings.length;
-        book.use(colour, true);
+        leadOf[colour] = addLead(strings, chart, colour);
+      } else if (joins.has(row * chart.columns + column)) {
+        leadOf[chart.colours.length + joined++] = addLead(strings, chart, colour);
       }
     }
   }
@@ -205,7 +190,7 @@ class RowPlanner {
     const lead = this.leads[cellAt(this.chart, row, column)] as number;
     const [first, second] = halvesOf(kind);
     if (lead === this.inHand) {
-      if (order === 0 && row > 0) this.steps.code(Op.turn);
+      if (order === 0) this.steps.code(Op.turn);
       this.steps.code(HALF_OP[first], lead, column);
       this.steps.code(HALF_OP[second], lead, column);
       return;

@@ -46,12 +46,8 @@ export class Follower extends KnotFollower {
       const nextColumn = next < 0 ? -1 : this.cellOf(this.steps.b[next] as number);
       // The edge string comes at both sides of a turn; what follows tells which knot is missing.
       const startsNext = this.order === this.columns - 1 && this.look.nextOtherHeld(next) >= 0;
-      if (nextColumn === expected && this.columns > 1 && !startsNext) {
+      if (nextColumn === expected && !startsNext) {
         this.wrong('turn-too-soon', expected, () => say.turnTooSoon(this.order));
-        return;
-      }
-      if (next >= 0 && this.order === 0 && this.columns === 1) {
-        this.wrong('turn-too-soon', expected, () => say.turnTooSoon(0));
         return;
       }
       this.missRest();

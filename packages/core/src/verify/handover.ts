@@ -73,9 +73,7 @@ export class HandOvers {
     const { id } = machine.strings[old] as ThreadString;
     const where = machine.whereabouts[old];
     if (where === Whereabouts.front) {
-      if (!this.reported) {
-        this.log.add('wrong', 'lead-left-in-front', row, column, () => say.oldLeadStays(id, place));
-      }
+      this.log.add('wrong', 'lead-left-in-front', row, column, () => say.oldLeadStays(id, place));
       return old;
     }
     if (where !== Whereabouts.parked || this.reported) return -1;

@@ -105,8 +105,14 @@ export class KnotFollower extends Standing {
       this.nextRow();
       return true;
     }
-    this.wrong('doubled-knot', column, () => say.doubled(this.base(column), this.isEdge(column)));
+    if (this.isTied(column)) {
+      this.wrong('doubled-knot', column, () => say.doubled(this.base(column), this.isEdge(column)));
+    } else this.wrong('wrong-string', column, () => say.tooLate(this.base(column)));
     return false;
+  }
+
+  private isTied(column: number): boolean {
+    return this.tying[this.row * this.columns + column] !== NO_KNOT;
   }
 
   /**
@@ -119,7 +125,7 @@ export class KnotFollower extends Standing {
       after < 0 || after >= this.machine.count ? -1 : (this.machine.columnOf[after] as number);
     const last = this.order === this.columns - 1;
     const second = last ? -1 : this.technique.columnAt(this.row, this.order + 1);
-    const tied = this.tying[this.row * this.columns + column] !== NO_KNOT;
+    const tied = this.isTied(column);
     const passed = this.orderOf(column) < this.order;
     // The knot was meant for the next string when the steps go on as if that were tied.
     const meant =
@@ -137,7 +143,7 @@ export class KnotFollower extends Standing {
       return -1;
     }
     if (passed) {
-      this.wrong('wrong-string', column, () => say.tooLate(this.base(column), this.base(expected)));
+      this.wrong('wrong-string', column, () => say.tooLate(this.base(column)));
       return -1;
     }
     while (this.technique.columnAt(this.row, this.order) !== column) {

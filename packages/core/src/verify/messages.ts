@@ -56,8 +56,8 @@ export function wrongHeld(held: string, wanted: string, tied: boolean): string {
   return `The knot is tied onto ${held}, but the next string in this row is ${wanted}: ${follows}.`;
 }
 
-export function tooLate(held: string, wanted: string): string {
-  return `The knot is tied onto ${held}, which the lead has passed already; the next string in this row is ${wanted}.`;
+export function tooLate(held: string): string {
+  return `The knot is tied onto ${held}, which the lead has passed already in this row: it cannot get there without going back over the knots since.`;
 }
 
 export function skipped(base: string, lead: string, next: string, edge: boolean): string {

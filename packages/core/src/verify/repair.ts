@@ -52,7 +52,8 @@ export function takeBehind(machine: Machine, string: number): Machine {
     ...before,
     front: before.front.filter((other) => other !== id),
     parked: [...before.parked, { string: id, at: before.at, how: 'behind' }],
-    locked: before.locked === id ? null : before.locked,
-    lead: before.lead === id ? null : before.lead,
+    // How the last old lead left has been judged before any string is moved.
+    locked: null,
+    lead: null,
   });
 }

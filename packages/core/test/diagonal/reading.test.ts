@@ -22,7 +22,9 @@ describe('a diagonal plan, read as knots', () => {
         const { tying, held, order } = simulateDiagonal(pattern);
         const reader = new DiagonalPlanReader(plan);
         let step = 0;
-        for (const { row, knots, before } of reader) {
+        const rows = [...reader];
+        expect(rows.map(({ row }) => row)).toEqual([...Array(pattern.rows).keys()]);
+        for (const { row, knots, before } of rows) {
           const hang = order.slice(row * pattern.strings, (row + 1) * pattern.strings);
           expect(before.front).toEqual([...hang].map((string) => plan.hung[string]));
           const places = Array.from({ length: knotsInRow(pattern, row) }, (_, place) => place);
@@ -39,6 +41,10 @@ describe('a diagonal plan, read as knots', () => {
               held: plan.strings[held[cell] as number],
             });
             expect(plan.steps.at(knot.steps.end - 1)).toMatchObject({ tying: knot.tying.id });
+            // A row begins with the turn before it; nothing else stands between knots.
+            if (row > 0 && knot === knots[0]) {
+              expect(plan.steps.at(knot.steps.first).do).toBe('turn');
+            } else expect(knot.steps.first).toBe(step);
             expect(knot.steps.end).toBeGreaterThan(step);
             step = knot.steps.end;
           }
@@ -75,5 +81,49 @@ describe('a diagonal plan, read as knots', () => {
     ).toContain('no place for a knot at string 2');
     const parked: Step[] = [{ do: 'park', string: 'S1', route: 'behind' }, ...steps];
     expect(read(parked, 0).message).toContain('every string stays in front');
+  });
+
+  it.each([-1, 0.5, 3, Number.NaN])('has no row %d', (row) => {
+    const error = refusal(() => new DiagonalPlanReader(planDiagonal(zigzagOf(4, 3))).row(row));
+    expect(error).toMatchObject({
+      code: 'no-such-row',
+      what: `The plan has no row ${row + 1}.`,
+      place: { row: row + 1 },
+      remedy: 'Choose a row from 1 to 3.',
+    });
+  });
+
+  it('has knots in places of their row only', () => {
+    const plan = planDiagonal(zigzagOf(5, 2));
+    const read = (steps: readonly Step[], row: number) =>
+      refusal(() =>
+        new DiagonalPlanReader({ ...plan, steps: StepList.from(plan.strings, steps) }).row(row),
+      );
+    const fwd = (tying: string, held: string): Step => ({
+      do: 'halfHitch',
+      way: 'forward',
+      tying,
+      held,
+    });
+    // Strings 4 and 5 have no place in row 1, nor have 1 and 2 in row 2.
+    expect(read([fwd('S4', 'S5'), fwd('S4', 'S5')], 0)).toMatchObject({
+      what: 'Row 1 has no place for a knot at string 4.',
+      place: { row: 1, path: 'step 2' },
+      remedy: 'Verify the plan to see where it first goes wrong.',
+    });
+    expect(read([{ do: 'turn' }, fwd('S1', 'S2'), fwd('S1', 'S2')], 1)).toMatchObject({
+      what: 'Row 2 has no place for a knot at string 1.',
+      place: { row: 2, path: 'step 3' },
+    });
+  });
+
+  it('cannot turn in the middle of a knot', () => {
+    const plan = planDiagonal(zigzagOf(4, 3));
+    const steps = [...plan.steps];
+    const turned = [...steps.slice(0, 1), { do: 'turn' } as const, ...steps.slice(1)];
+    const error = refusal(() =>
+      new DiagonalPlanReader({ ...plan, steps: StepList.from(plan.strings, turned) }).row(0),
+    );
+    expect(error).toMatchObject({ code: 'step-cannot-be-done', place: { row: 1, path: 'step 2' } });
   });
 });

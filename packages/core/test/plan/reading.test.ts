@@ -104,6 +104,33 @@ describe('hand-overs as they are read', () => {
     ]);
   });
 
+  it('measure a float from where the lead left, in whatever row that was', () => {
+    const read = changes(planAlpha(drawn('bbbb', 'bbab', 'bbbb', 'babb')));
+    expect(read.at(-2)).toMatchObject({
+      row: 3,
+      column: 1,
+      float: { from: { row: 1, column: 1 }, rows: 2, columns: 0 },
+    });
+  });
+
+  it('end with the last step of the old lead, also where it is finished', () => {
+    const plan = planAlpha(drawn('aaaa'), { joins: [{ row: 0, column: 2 }] });
+    const knot = new PlanReader(plan).row(0).knots[2];
+    expect(plan.steps.at((knot?.steps.end ?? 0) - 1)).toEqual({ do: 'end', string: 'L1' });
+  });
+
+  it('do not depend on where in the table of strings a lead is listed', () => {
+    const plan = planAlpha(drawn('abba', 'bbba'));
+    const strings = [...plan.strings].reverse();
+    const other = { ...plan, strings, steps: StepList.from(strings, [...plan.steps]) };
+    expect(changes(other)).toEqual(changes(plan));
+    const single = planAlpha(drawn('aa', 'bb'));
+    const first = [...single.strings].reverse();
+    expect(
+      changes({ ...single, strings: first, steps: StepList.from(first, [...single.steps]) }),
+    ).toEqual(changes(single));
+  });
+
   it('keep the float of a knot apart from those before it', () => {
     // L1 comes back over a float at row 2; L3 is new at the knot after.
     const read = changes(planAlpha(drawn('aabb', 'bbac')));
@@ -135,6 +162,32 @@ describe('a plan that cannot be read', () => {
     const turn = stepOf(steps, 'turn');
     const later = read(splice(steps, turn + 1, 0, { do: 'end', string: 'nobody' }), 1);
     expect(later.place).toEqual({ row: 2, path: `step ${turn + 2}` });
+  });
+
+  it('is refused where a turn is missing', () => {
+    const steps = [...plan.steps];
+    const error = read(splice(steps, stepOf(steps, 'turn'), 1), 1);
+    expect(error).toMatchObject({
+      code: 'row-missing',
+      place: { row: 2 },
+      remedy: 'Verify the plan to see what is missing.',
+    });
+  });
+
+  it.each([
+    ['rows', { rows: 0 }, 'rows'],
+    ['columns', { columns: 301, hung: [] }, 'columns'],
+  ])('is refused when its number of %s is outside the limits', (_, size, what) => {
+    expect(refusal(() => new PlanReader({ ...plan, ...size })).message).toContain(what);
+  });
+
+  it('is refused when it hangs too few base strings', () => {
+    const error = refusal(() => new PlanReader({ ...plan, hung: ['B1', 'B2'] }));
+    expect(error).toMatchObject({
+      code: 'base-strings',
+      remedy: 'A plan needs one base string for each column.',
+    });
+    expect(error.message).toContain('hangs 2 base strings for 3 columns.');
   });
 
   it('is read up to there', () => {

@@ -25,6 +25,7 @@ describe('rows that the steps never reach', () => {
       half('forward', 'L1', 'B1'),
     ]);
     expect(listed(result)).toEqual(['wrong row-too-many at 3,-']);
+    expect(result.findings[0]?.message).toMatch(/^The plan goes on after row 2, the last/);
   });
 });
 

@@ -9,7 +9,8 @@ const leaving =
   (given) => {
     const park = given.find((step) => step.do === 'park') as Extract<Step, { do: 'park' }>;
     const { string } = park;
-    const others = given.filter((step) => step !== park && step.do !== 'layThrough');
+    const lay = given.find((step) => step.do === 'layThrough');
+    const others = given.filter((step) => step !== park && step !== lay);
     // An old lead that is still in front at the turn leaves no room for the new one in its place.
     const steps = others.map((step) =>
       park.route === 'down' && step.do === 'add' && step.slot === 3 ? { ...step, slot: 4 } : step,
@@ -130,6 +131,21 @@ describe('how the old lead leaves', () => {
     expect(result.findings[0]?.message).toMatch(/^The old lead L1 .* L1 does not lie through/);
   });
 
+  it('is asked of it once: put to the back, it can be taken up again', () => {
+    const result = verified(drawn('aabbaa', 'aaaaaa'), leaving(false, 'stays'));
+    expect(listed(result)).toEqual(['wrong lead-left-in-front at 1,3']);
+  });
+
+  it('may leave room for the next, which is taken up before the turn', () => {
+    const chart = drawn('aaaa', 'bbbb', 'aaaa');
+    const result = verified(chart, (steps) => {
+      const turn = stepOf(steps, 'turn', 1);
+      const [park, , takeUp] = steps.slice(turn - 1, turn + 2) as [Step, Step, Step];
+      return splice(steps, turn - 1, 3, park, takeUp, { do: 'turn' });
+    });
+    expect(listed(result)).toEqual([]);
+  });
+
   it('is asked anew of each hand-over', () => {
     // Through the knot at the first, which is right, then not at the second, which is weak.
     const chart = drawn('aabbaa', 'aaaaaa');
@@ -199,6 +215,19 @@ describe('floats', () => {
     expect(
       floats(drawn('bbbbbbbaa', 'bbbbbbbbb', 'bbbbbbbbb', 'bbabbbbbb'), 4.99, 'right'),
     ).toEqual([expect.objectContaining({ row: 4, column: 3 })]);
+  });
+
+  it('are measured once each: a lead that is not taken up spans nothing', () => {
+    const result = verified(
+      drawn('aabbbbaabbbbaa'),
+      (steps) => splice(steps, stepOf(steps, 'takeUp', 2), 1),
+      { longFloat: 1.5 },
+    );
+    expect(listed(result)).toEqual([
+      'weak long-float at 1,7',
+      'weak long-float at 1,9',
+      'wrong lead-not-in-hand at 1,13',
+    ]);
   });
 
   it('end where they are reported: a lead that ties on has none', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Step } from '../../src/index.js';
+import { planAlpha, type Step, StepList, verifyPlan } from '../../src/index.js';
 import {
   type Change,
   half,
@@ -163,7 +163,50 @@ const slips: readonly [string, Change, Found][] = [
       const without = splice(steps, i, 2);
       return splice(without, halfOn(without, 2, 'B4') + 2, 0, ...fwd('L1', 'B2'));
     },
-    { found: ['wrong missing-knot at 3,2', 'wrong doubled-knot at 3,2'], tied: [11, 22] },
+    {
+      found: ['wrong missing-knot at 3,2', 'wrong wrong-string at 3,2'],
+      says: /^Base string B2 is skipped/,
+      tied: [11, 22],
+    },
+  ],
+  [
+    'two knots more after the last',
+    (steps) => [...steps, ...fwd('L1', 'B3'), ...fwd('L1', 'B2')],
+    { found: ['wrong doubled-knot at 3,3', 'wrong doubled-knot at 3,2'] },
+  ],
+  [
+    'a turn after half of the last knot',
+    (steps) => [...steps.slice(0, -1), turn],
+    { found: ['wrong half-knot at 3,4'], tied: [11, 23] },
+  ],
+  [
+    'a knot of the wrong kind, after which the plan ends',
+    (steps) => [...steps.slice(0, halfOn(steps, 2, 'B2') + 1), half('backward', 'L1', 'B2')],
+    {
+      found: ['wrong wrong-kind at 3,2', 'wrong missing-knot at 3,3', 'wrong missing-knot at 3,4'],
+      says: /The lead ends on the wrong side of B2\.$/,
+      tied: [10, 20],
+    },
+  ],
+  [
+    'a lead laid through the knot that goes past it',
+    atStep('park', 0, [{ do: 'park', string: 'L1', route: 'behind' }], 1),
+    { found: ['wrong step-cannot-be-done at 1,3'], says: /L1 lies through the knot just tied/ },
+  ],
+  [
+    'a base string taken up',
+    at(2, 'B3', [{ do: 'takeUp', string: 'B2', slot: 0 }]),
+    { found: ['wrong step-cannot-be-done at 3,3'], says: /B2 is in front already/ },
+  ],
+  [
+    'a base string added',
+    at(2, 'B3', [{ do: 'add', string: 'B2', slot: 0 }]),
+    { found: ['wrong step-cannot-be-done at 3,3'], says: /B2 is in front already/ },
+  ],
+  [
+    'a lead taken up that is not in the table',
+    at(2, 'B3', [{ do: 'takeUp', string: 'nobody', slot: 0 }]),
+    { found: ['wrong step-cannot-be-done at 3,3'] },
   ],
   [
     'the first half made the other way',
@@ -332,5 +375,21 @@ describe('one slip', () => {
       turn: 0,
       start: 2,
     });
+  });
+
+  it.each(slips)('%s: is found the same however the strings are listed', (_, change) => {
+    const { findings, knots } = verified(chart, change);
+    const plan = planAlpha(chart);
+    const steps = change([...plan.steps]);
+    const bases = plan.strings.filter(({ role }) => role === 'base');
+    const leads = plan.strings.filter(({ role }) => role === 'lead');
+    for (const strings of [
+      [...leads, ...bases],
+      [...leads.reverse(), ...bases],
+      [...bases.reverse(), ...leads],
+    ]) {
+      const listing = { ...plan, strings, steps: StepList.from(strings, steps) };
+      expect(verifyPlan(listing, chart)).toMatchObject({ findings, knots });
+    }
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { planAlpha, type Step, StepList, verifyPlan } from '../../src/index.js';
+import { KNOT_KINDS, planAlpha, type Step, StepList, verifyPlan } from '../../src/index.js';
 import { half, halfOn, listed, splice, stepOf, verified } from '../support/alpha-slips.js';
 import { drawn } from '../support/charts.js';
 import { refusal } from '../support/refusal.js';
@@ -128,6 +128,66 @@ describe('what follows a slip', () => {
       { do: 'takeUp', string: 'L2', slot: 0 },
     ]);
     expect(listed(result)).toEqual(['wrong lead-left-in-front at 2,1']);
+  });
+});
+
+describe('a sound plan', () => {
+  it('is said to be what it knots, cell by cell', () => {
+    const chart = drawn('abb', 'bba');
+    const { tying, kinds } = verifyPlan(planAlpha(chart), chart);
+    expect([...tying]).toEqual([3, 4, 4, 4, 4, 3]);
+    expect([...kinds].map((kind) => KNOT_KINDS[kind])).toEqual([
+      'backward-forward',
+      'forward',
+      'forward-backward',
+      'backward-forward',
+      'backward',
+      'forward-backward',
+    ]);
+  });
+
+  it('whose lead has another colour shows that colour in each of its cells', () => {
+    const chart = drawn('ab', 'ab');
+    const plan = planAlpha(chart);
+    const strings = plan.strings.map((string) =>
+      string.id === 'L2' ? { ...string, colour: '#123456', name: 'slate' } : string,
+    );
+    const { findings } = verifyPlan({ ...plan, strings }, chart);
+    expect(findings.map(({ code, row, column }) => [code, row, column])).toEqual([
+      ['colour-differs', 1, 2],
+      ['colour-differs', 2, 2],
+    ]);
+    expect(findings[0]?.message).toBe(
+      `The knot shows slate (#123456), the colour of L2, but colour b (${chart.colours[1]?.hex}) is drawn.`,
+    );
+  });
+});
+
+describe('a string tied too late', () => {
+  it.each([
+    ['to the right', 0, 'B2', 'B5', ['wrong missing-knot at 1,2', 'wrong wrong-string at 1,2']],
+    ['to the left', 1, 'B5', 'B2', ['wrong missing-knot at 2,5', 'wrong wrong-string at 2,5']],
+  ])('is told from one tied twice, in a row %s', (_, row, late, before, found) => {
+    const result = verified(drawn('aaaaaa', 'aaaaaa'), (steps) => {
+      const at = halfOn(steps, row, late);
+      const [knot, again] = steps.slice(at, at + 2) as [Step, Step];
+      const without = splice(steps, at, 2);
+      return splice(without, halfOn(without, row, before), 0, knot, again);
+    });
+    expect(listed(result)).toEqual(found);
+    expect(result.findings[1]?.message).toContain(
+      `onto ${late}, which the lead has passed already`,
+    );
+  });
+});
+
+describe('an edge knot of another kind', () => {
+  it('displaces the edge string, no more, when another lead starts the next row', () => {
+    const result = verified(drawn('aaa', 'bbb'), (steps) =>
+      splice(steps, halfOn(steps, 0, 'B3', 1), 1, half('forward', 'L1', 'B3')),
+    );
+    expect(listed(result)).toEqual(['weak edge-string-displaced at 1,3']);
+    expect(result.ok).toBe(true);
   });
 });
 

@@ -1,4 +1,4 @@
-import { changesPlaces, KNOT_KINDS } from '../../model/knot.js';
+import { changesPlaces, KNOT_KINDS, type KnotKind } from '../../model/knot.js';
 import { knotsAcross } from '../lattice.js';
 import * as say from './messages.js';
 import type { Standing } from './standing.js';
@@ -32,12 +32,12 @@ export function blameKnotBefore(at: Standing, string: number, other: number): bo
   const cell = at.lastCell[string] as number;
   const row = at.lastRow[string] as number;
   if (cell < 0 || row >= at.row) return false;
-  const kind = KNOT_KINDS[at.kinds[cell] as number];
+  const kind = KNOT_KINDS[at.kinds[cell] as number] as KnotKind;
   const slot = machine.slotOf[string] as number;
   for (const beside of [slot - 1, slot + 1]) {
-    const partner = beside < 0 ? -1 : (machine.front[beside] as number);
-    if (beside >= machine.frontLength || partner < 0 || kind === undefined) continue;
-    if (partner === other || at.lastCell[partner] !== cell) continue;
+    if (beside < 0 || beside >= machine.frontLength) continue;
+    const partner = machine.front[beside] as number;
+    if (at.lastCell[partner] !== cell) continue;
     const far = machine.slotOf[other] as number;
     if (Math.abs(far - beside) !== 1) continue;
     const place = wanted.placeAt(at.row, Math.min(far, beside));

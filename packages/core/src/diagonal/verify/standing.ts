@@ -77,7 +77,7 @@ export class Standing {
    */
   private needsExchange(i: number, place: number): boolean {
     if (this.log.wrong > MISTAKES_FOLLOWED) return false;
-    const { a, b } = this.steps;
+    const { op, a, b } = this.steps;
     const [left, right] = this.pairOf(place);
     const slot = this.machine.slotOf[left] as number;
     for (let j = this.look.nextHalf(i, true); j >= 0; j = this.look.nextHalf(j, true, i)) {
@@ -87,7 +87,10 @@ export class Standing {
         [other, one],
       ] as const) {
         if (string !== left && string !== right) continue;
-        if (partner === left || partner === right) return false;
+        // With each other again: the way says on which side the tying string is to hang.
+        if (partner === left || partner === right) {
+          return (one === right) === (op[j] === Op.halfForward);
+        }
         const onRight = (this.machine.slotOf[partner] ?? 0) > slot;
         return (string === left) === onRight;
       }

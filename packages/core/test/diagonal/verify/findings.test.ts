@@ -182,15 +182,89 @@ describe('findings of diagonal plans', () => {
     expect(findings.at(-1)?.message).toContain('of 900 findings');
   });
 
-  it('refuses what cannot be compared', () => {
+  it('refuses what cannot be compared, and says why', () => {
     const plan = planDiagonal(CROSS);
     const picture = pictureOf(CROSS);
-    const code = (read: () => unknown) => refusal(read).code;
-    expect(code(() => verifyDiagonal(plan, { ...picture, first: 1 }))).toBe('other-lattice');
-    expect(code(() => verifyDiagonal(plan, { ...picture, rows: 3 }))).toBe('other-lattice');
+    const said = (read: () => unknown) => {
+      const { code, what, remedy } = refusal(read);
+      return [code, what, remedy];
+    };
+    const lattice = 'Give a picture and a plan of the same pattern.';
+    expect(said(() => verifyDiagonal(plan, { ...picture, first: 1 }))).toEqual([
+      'other-lattice',
+      'The plan is for 4 strings and 4 rows from string 1 on, but the picture is for 4 strings and 4 rows from string 2 on.',
+      lattice,
+    ]);
+    expect(said(() => verifyDiagonal(plan, { ...picture, rows: 1 }))).toEqual([
+      'other-lattice',
+      'The plan is for 4 strings and 4 rows from string 1 on, but the picture is for 4 strings and 1 row from string 1 on.',
+      lattice,
+    ]);
     const pattern = { ...CROSS, strings: 5 };
-    expect(code(() => verifyDiagonal(plan, picture, { pattern }))).toBe('other-lattice');
-    const few = { ...plan, hung: plan.hung.slice(1) };
-    expect(code(() => verifyDiagonal(few, picture))).toBe('hung-strings');
+    expect(said(() => verifyDiagonal(plan, picture, { pattern }))).toEqual([
+      'other-lattice',
+      'The pattern is for 5 strings and 4 rows from string 1 on, but the picture is for 4 strings and 4 rows from string 1 on.',
+      lattice,
+    ]);
+    const few = [
+      { ...plan, hung: plan.hung.slice(1) },
+      { ...plan, strings: [...plan.strings, { ...plan.strings[0]!, id: 'S9' }] },
+    ];
+    expect(few.map((one) => said(() => verifyDiagonal(one, picture)))).toEqual(
+      ['lists 4 strings and hangs 3', 'lists 5 strings and hangs 4'].map((counts) => [
+        'hung-strings',
+        `The plan ${counts}, but its lattice is for 4.`,
+        'In a diagonal pattern every string hangs from the start.',
+      ]),
+    );
+  });
+
+  it('names the colour that hangs in another’s place, and makes the piece wrong', () => {
+    const start = CROSS.start.slice();
+    start[2] = 0;
+    const { ok, findings } = verifyDiagonal(planDiagonal(CROSS), pictureOf(CROSS), {
+      pattern: { ...CROSS, start },
+    });
+    expect(ok).toBe(false);
+    expect(findings).toEqual([
+      {
+        grade: 'wrong',
+        code: 'wrong-start',
+        row: null,
+        place: null,
+        slot: 3,
+        message:
+          'S3 is buoy orange (#e8742c), but the pattern hangs lake blue (#1f6fb2) in its place: every knot it ties shows the other colour.',
+      },
+    ]);
+  });
+
+  it('says after how many repeats colours and strings are back, by the colours that hang', () => {
+    // One exchange of two strings: back after two repeats, or at once where both are of one colour.
+    const note = (start: string) => {
+      const pattern = readDiagonalText(`${HEAD}${start}\n\n\\\n .\n`);
+      const { findings } = verifyDiagonal(planDiagonal(pattern), pictureOf(pattern));
+      return findings.map(({ row, place, slot, message }) => [row, place, slot, message]);
+    };
+    const [[...two] = []] = note('bob');
+    const [[...one] = []] = note('bbo');
+    expect(two.slice(0, 3)).toEqual([null, null, null]);
+    expect(two[3]).not.toEqual(one[3]);
+    expect(one[3]).toMatch(/colours/);
+  });
+
+  it('counts the rows that a string hangs loose', () => {
+    const loose = (bare: number, longLoose: number) => {
+      const rows = `\\ \\\n${' .\n\\ .\n'.repeat(bare)} .\n\\ \\\n`;
+      const pattern = readDiagonalText(`${HEAD}bboo\n\n${rows}`);
+      const { findings } = verifyDiagonal(planDiagonal(pattern), pictureOf(pattern), { longLoose });
+      return findings.filter(({ code }) => code === 'loose-string').map(({ message }) => message);
+    };
+    // Between rows 1 and 8 lie six rows.
+    expect(loose(3, 7)).toEqual([]);
+    expect(loose(3, 6)).toHaveLength(2);
+    expect(loose(3, 6)[0]).toBe(
+      'String S4 was in no knot for 7 rows before this one: that stretch hangs loose, and can catch.',
+    );
   });
 });

@@ -269,4 +269,107 @@ describe('one slip in a diagonal plan', () => {
     ]);
     expect(notes[0]).toMatchObject({ grade: 'note', row: null, place: null, slot: null });
   });
+
+  // Steps 2 and 3 tie S4 onto S3, in place 2 of row 1, before the knot of place 1 here.
+  const laterFirst = [...steps.slice(2, 4), ...steps.slice(0, 2), ...steps.slice(4)];
+
+  it('no slip: the knots of a row in another order', () => {
+    for (const result of judged(laterFirst)) {
+      expect(wrong(result)).toEqual([]);
+      expect(result.kinds).toEqual(pattern.knots);
+    }
+  });
+
+  it.each([
+    ['tied by another string, by', { tying: 'S1' }],
+    ['tied by an idle string, by', { tying: 'S5' }],
+    ['tied onto another string, by', { held: 'S2' }],
+  ])('the first half of a knot out of turn, %s what its second half says', (_, news) => {
+    const slip = [{ ...(laterFirst[0] as Step), ...news } as Step, ...laterFirst.slice(1)];
+    for (const result of judged(slip)) expect(wrong(result)).toEqual(['wrong-string at 1,2,3']);
+  });
+
+  it('a knot with a wrong string, which is taken for the first that the row lacks', () => {
+    const half = { do: 'halfHitch', way: 'forward', tying: 'S2', held: 'S5' } as const;
+    // In row 3 hang S2 S3, S1 S5 and S4: each string is of another place, and both are free.
+    for (const result of judged(put(10, 2, half, half))) {
+      expect(wrong(result)).toEqual(['wrong-string at 3,1,1']);
+    }
+    // With the first place tied, it can only be the second.
+    for (const result of judged(put(12, 2, half, half))) {
+      expect(wrong(result)).toEqual(['wrong-string at 3,2,3']);
+    }
+  });
+
+  it('a knot with a string that only an earlier mistake could have put there', () => {
+    // S3 and S4 have just been knotted, so that S4 would hang beside S1 had they changed places.
+    const [known, unknown] = judged(
+      put(5, 2, changed(5, { tying: 'S4' }), changed(6, { tying: 'S4' })),
+    );
+    expect(wrong(known)).toEqual(['wrong-string at 2,1,2']);
+    expect(wrong(unknown)[0]).toBe('wrong-kind at 1,2,3');
+    expect(said(unknown)).toBe(
+      'This backward-forward knot does not exchange S4 and S3, but in row 2 S4 is to be knotted with S1, on whose side it does not hang then: one that exchanges them belongs here.',
+    );
+  });
+
+  it('a knot of the row to come, tied too soon', () => {
+    // S1 and S3 hang side by side after the first knot of row 1, and are a pair of row 2.
+    const half = { do: 'halfHitch', way: 'backward', tying: 'S3', held: 'S1' } as const;
+    for (const result of judged(put(2, 0, half, half))) {
+      expect(result.ok).toBe(false);
+      expect(wrong(result)[0]).toMatch(/^wrong-string at 1,2,3$/);
+      expect(result.order).toEqual(simulateDiagonal(pattern).order);
+    }
+  });
+
+  it('no turn, and the last knot of its row left out', () => {
+    for (const result of judged(put(2, 3))) {
+      expect(wrong(result)).toEqual(['turn-missing at 1,-,-', 'missing-knot at 1,2,3']);
+    }
+  });
+
+  it('more turns at the end change nothing', () => {
+    for (const result of judged([...steps, { do: 'turn' }, { do: 'turn' }])) {
+      expect(wrong(result)).toEqual([]);
+      expect(result.order).toEqual(simulateDiagonal(pattern).order);
+    }
+  });
+
+  it('is found the same however the strings are listed', () => {
+    const strings = [...plan.strings].reverse();
+    const relisted = (changed: readonly Step[]): DiagonalPlan => ({
+      ...plan,
+      strings,
+      steps: StepList.from(strings, changed),
+    });
+    for (const first of knots.map(({ steps: { end } }) => end - 2)) {
+      for (const slip of [put(first, 2), put(first + 1, 1), put(first, 1, otherWay(first))]) {
+        const { findings } = verifyDiagonal(relisted(slip), picture);
+        expect(findings).toEqual(judged(slip)[1].findings);
+      }
+    }
+  });
+});
+
+describe('a knot left out between two strings that meet again', () => {
+  // The third string is in no knot, so that the first two are knotted in every second row.
+  it.each([
+    ['\\', '\\'],
+    ['\\', '/'],
+    ['>', '\\'],
+    ['<', '/'],
+    ['/', '<'],
+    ['/', '>'],
+  ])('is one finding: %s and then %s', (first, then) => {
+    const met = readDiagonalText(
+      `pattern diagonal\nb #1f6fb2 lake blue\no #e8742c buoy orange\n\nbob\n\n${first}\n .\n${then}\n`,
+    );
+    const whole = planDiagonal(met);
+    const slip = { ...whole, steps: StepList.from(whole.strings, [...whole.steps].slice(2)) };
+    const wanted = simulateDiagonal(met).picture;
+    for (const options of [{ pattern: met }, {}]) {
+      expect(wrong(verifyDiagonal(slip, wanted, options))).toEqual(['missing-knot at 1,1,1']);
+    }
+  });
 });
