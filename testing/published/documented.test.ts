@@ -8,7 +8,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
 import { build } from 'vite';
@@ -18,12 +18,14 @@ import { LIBRARIES, packageFolder } from '../../scripts/lib/repository.mjs';
 import { expect } from '../browser.js';
 import { type DocBlock, documentationBlocks, needsPage, placeOf } from '../doc-blocks.mjs';
 import { type ServedFolder, serveFolder } from '../serve-folder.js';
+import { whatIsNeeded } from './fresh-project.js';
 import { coloursOf, pageWith, test } from './pages.js';
 
 const blocks: readonly DocBlock[] = documentationBlocks().filter(needsPage);
 
-/** Whether a block names packages, which a bundler has to find. */
-const needsBundler = ({ text }: DocBlock): boolean => /['"]@halfhitch\//.test(text);
+/** Whether a block names packages that a bundler has to find. */
+const needsBundler = ({ text }: DocBlock): boolean =>
+  /['"]@halfhitch\//.test(text) && !text.includes('importmap');
 
 const nameOf = (block: DocBlock): string => `page-${blocks.indexOf(block)}.html`;
 
@@ -49,9 +51,11 @@ beforeAll(async () => {
   // The documentation tells to copy the files beside the page, or the folder.
   cpSync(bundle, folder, { recursive: true });
   cpSync(bundle, join(folder, 'halfhitch'), { recursive: true });
-  mkdirSync(join(folder, 'node_modules', '@halfhitch'), { recursive: true });
-  for (const name of LIBRARIES) {
-    symlinkSync(packageFolder(name), join(folder, 'node_modules', '@halfhitch', name), 'dir');
+  const packages = new Map(LIBRARIES.map((name) => [`@halfhitch/${name}`, packageFolder(name)]));
+  for (const [name, from] of [...packages, ...whatIsNeeded()]) {
+    const to = join(folder, 'node_modules', name);
+    mkdirSync(dirname(to), { recursive: true });
+    symlinkSync(from, to, 'dir');
   }
   for (const block of blocks) writeFileSync(join(folder, nameOf(block)), pageOf(block));
   await build({
@@ -76,6 +80,9 @@ afterAll(() => {
 
 /** Shades that a picture has at the least; one that is still blank has three or four. */
 const DRAWN = 24;
+
+/** What blocks put into a page. */
+const SHOWN = ['halfhitch-knot', 'halfhitch-lesson', 'halfhitch-piece', 'halfhitch-row', 'svg'];
 
 /** Elements that reach over what follows them, or hold more than they have room for. */
 function crowded(page: Page): Promise<string[]> {
@@ -102,17 +109,15 @@ describe('blocks of the documentation that need a page', () => {
           ? pathToFileURL(join(folder, nameOf(block))).href
           : `${(needsBundler(block) ? bundled : plain).address}/${nameOf(block)}`,
       );
-      const shown = page.locator(
-        'body > :is(halfhitch-knot, halfhitch-lesson, halfhitch-piece, halfhitch-row)',
-      );
+      const shown = page.locator(`body > :is(${SHOWN.join(', ')})`);
       await shown.first().waitFor();
       for (let i = 0; i < (await shown.count()); i++) {
         const element = shown.nth(i);
         // It is drawn when it first comes into sight.
         await element.scrollIntoViewIfNeeded();
-        await expect
-          .poll(() => coloursOf(element.locator('canvas').first()))
-          .toBeGreaterThan(DRAWN);
+        const isDrawing = await element.evaluate(({ localName }) => localName === 'svg');
+        const drawing = isDrawing ? element : element.locator('canvas').first();
+        await expect.poll(() => coloursOf(drawing)).toBeGreaterThan(DRAWN);
       }
       expect(await crowded(page)).toEqual([]);
       for (const [, said] of block.text.matchAll(

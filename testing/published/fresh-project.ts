@@ -118,7 +118,7 @@ export async function freshProject(): Promise<FreshProject> {
 }
 
 /** Folders of what the published packages depend on, and these in turn, by name. */
-function whatIsNeeded(): Map<string, string> {
+export function whatIsNeeded(): Map<string, string> {
   const found = new Map<string, string>();
   const add = (from: string, nearby: string): void => {
     const { dependencies, peerDependencies } = readJson(join(from, 'package.json')) as PackageJson;

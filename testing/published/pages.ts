@@ -10,7 +10,7 @@ interface PublishedFixtures {
 export const test = base.extend<PublishedFixtures>({
   openPublished: async ({ browser }, use) => {
     const said: string[] = [];
-    const context = await browser.newContext({ viewport: { width: 900, height: 700 } });
+    const context = await browser.newContext({ viewport: { width: 480, height: 640 } });
     await use(async (address) => {
       const page = await context.newPage();
       page.on('pageerror', (error) => said.push(error.message));
