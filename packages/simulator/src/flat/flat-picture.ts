@@ -9,7 +9,7 @@ export interface FlatPiece {
   readonly colour: string;
   /** SVG path data in pixels, reaching a little into the pieces beside it. */
   readonly path: string;
-  /** The same without that, for the outline: its ends must not show through. */
+  /** The same, reaching less far, for the outline: its ends must not show through. */
   readonly outline: string;
   /** Width of the thread there in pixels. */
   readonly width: number;
@@ -27,6 +27,8 @@ export interface FlatPiece {
 const PIECE = 0.7;
 /** How far a piece reaches into those beside it, in diameters, so that no gap shows at a bend. */
 const OVERLAP = 0.16;
+/** How far its outline does: enough for the rims to meet at a bend, and covered by the piece. */
+const RIM_OVERLAP = 0.1;
 
 /**
  * The same threads as the 3D picture draws, projected with the same camera and cut into short
@@ -62,6 +64,12 @@ export function flatPicture(
       while (from > 0 && (lengths[start] as number) - (lengths[from] as number) < reach) from--;
       let to = i;
       while (to < count - 1 && (lengths[to] as number) - (lengths[i] as number) < reach) to++;
+      const rim = RIM_OVERLAP * line.diameter;
+      const outline = [
+        ...(start > 0 ? [pointAt(seen, lengths, start - 1, (lengths[start] as number) - rim)] : []),
+        ...within,
+        ...(i < count - 1 ? [pointAt(seen, lengths, i, (lengths[i] as number) + rim)] : []),
+      ];
       const depth = within.reduce((sum, point) => sum + point.depth, 0) / within.length;
       const scale = within.reduce((sum, point) => sum + point.scale, 0) / within.length;
       const thick = line.diameter * scale;
@@ -71,7 +79,7 @@ export function flatPicture(
           part: line.part,
           colour: line.colour,
           path: pathOf(seen.slice(from, to + 1)),
-          outline: pathOf(within),
+          outline: pathOf(outline),
           width: thick,
           depth,
           faded: isFaded(line.points, start, spotlight),
@@ -84,6 +92,20 @@ export function flatPicture(
     }
   }
   return pieces.sort((one, other) => other.depth - one.depth);
+}
+
+/** The point so far along the thread, on the line that begins at a point of it, or at its ends. */
+function pointAt(
+  points: readonly { x: number; y: number }[],
+  lengths: Float32Array,
+  at: number,
+  along: number,
+): { x: number; y: number } {
+  const from = points[at] as { x: number; y: number };
+  const to = points[at + 1] as { x: number; y: number };
+  const [start, end] = [lengths[at] as number, lengths[at + 1] as number];
+  const share = Math.min(1, Math.max(0, (along - start) / (end - start || 1)));
+  return { x: from.x + share * (to.x - from.x), y: from.y + share * (to.y - from.y) };
 }
 
 function pathOf(points: readonly { x: number; y: number }[]): string {
