@@ -3,7 +3,7 @@ import { decodeUtf8, FILE_LIMITS, InputError } from '@halfhitch/core';
 import { systemError } from './system-errors.js';
 
 /** How standard input is called in messages. */
-export const STANDARD_INPUT = 'standard input';
+const STANDARD_INPUT = 'standard input';
 
 /** The name of an input as messages have it; `-` is standard input. */
 export function inputName(file: string): string {
@@ -11,7 +11,7 @@ export function inputName(file: string): string {
 }
 
 /** Reads a whole file, or standard input for `-`, but never more than it may have. */
-export async function readInput(file: string, limit: number): Promise<Uint8Array> {
+async function readInput(file: string, limit: number): Promise<Uint8Array> {
   const name = inputName(file);
   const chunks: Buffer[] = [];
   let length = 0;

@@ -13,7 +13,7 @@ import {
 import { NO_SLOT, type PieceRow, pieceOf } from './piece.js';
 
 /** Most mistakes that one piece can be given. */
-export const MAX_DIAGONAL_MISTAKES = 100;
+const MAX_DIAGONAL_MISTAKES = 100;
 
 /** @throws InputError when a mistake names a row, place, slot or colour that the piece lacks */
 export function checkDiagonalMistakes(

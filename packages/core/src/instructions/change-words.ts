@@ -82,7 +82,7 @@ function isFar(float: ChangeReading['float']): boolean {
 }
 
 /** The lead that is finished with this knot, because it has run out. */
-export function endedIn(knot: KnotReading, plan: Plan): ThreadString | null {
+function endedIn(knot: KnotReading, plan: Plan): ThreadString | null {
   const { op, a } = plan.steps;
   for (let i = knot.steps.first; i < knot.steps.end; i++) {
     if (op[i] === Op.end) return plan.strings[a[i] as number] ?? null;

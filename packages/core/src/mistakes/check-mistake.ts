@@ -6,7 +6,7 @@ import { rowsTied } from './sequence.js';
 import { NOBODY, type Written } from './written.js';
 
 /** Most mistakes that one piece can be given. */
-export const MAX_MISTAKES = 100;
+const MAX_MISTAKES = 100;
 
 /** @throws InputError when a mistake names a row, column or lead that the piece does not have */
 export function checkMistakes(written: Written, mistakes: readonly Mistake[]): void {

@@ -14,7 +14,7 @@ import type {
 import { differingKnots } from './problem.js';
 
 /** A slip in the solver; no input should lead here. */
-export class UnprovenAnswer extends Error {
+class UnprovenAnswer extends Error {
   constructor(what: string) {
     super(`The answer found does not hold: ${what}.`);
   }

@@ -150,7 +150,7 @@ export class Encoding {
  * At most `limit` of the literals hold: Sinz's sequential counter (CP 2005), in which register j
  * after literal i holds if j of the first i do.
  */
-export function atMost(encoding: Encoding, literals: readonly Literal[], limit: number): void {
+function atMost(encoding: Encoding, literals: readonly Literal[], limit: number): void {
   if (limit >= literals.length) return;
   let counted: Literal[] = [];
   for (const literal of literals) {

@@ -1,5 +1,5 @@
 import { knotsAcross, knotsInRow } from '../diagonal/lattice.js';
-import { ANY_COLOUR, BARE, type DiagonalPicture } from '../diagonal/picture.js';
+import { BARE, type DiagonalPicture } from '../diagonal/picture.js';
 
 /**
  * A picture as a net. A wire is a piece of string between one knot and the next; a place without a
@@ -85,13 +85,4 @@ function closedNames(wires: number, start: Int32Array, end: Int32Array): Int32Ar
     names[end[slot] as number] = start[slot] as number;
   }
   return names;
-}
-
-/** The knots that must show a colour. */
-export function wantedKnots({ wanted }: Weave): number[] {
-  const knots: number[] = [];
-  for (let knot = 0; knot < wanted.length; knot++) {
-    if (wanted[knot] !== ANY_COLOUR) knots.push(knot);
-  }
-  return knots;
 }

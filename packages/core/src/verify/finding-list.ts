@@ -1,7 +1,7 @@
 import type { Grade } from './findings.js';
 
 /** Findings listed of one code; the rest are only counted. */
-export const LISTED_PER_CODE = 200;
+const LISTED_PER_CODE = 200;
 
 const MORE = 'more-findings';
 

@@ -80,11 +80,11 @@ export function wayOut(from: number, side: -1 | 1): Way {
 }
 
 /** The string that comes into a knot from a side. */
-export const strandFrom = (knot: LatticeKnot, side: -1 | 1): Strand =>
+const strandFrom = (knot: LatticeKnot, side: -1 | 1): Strand =>
   knot.tying.comes === side ? knot.tying : knot.held;
 
 /** The string that leaves a knot on a side. */
-export const strandTo = (knot: LatticeKnot, side: -1 | 1): Strand =>
+const strandTo = (knot: LatticeKnot, side: -1 | 1): Strand =>
   knot.tying.goes === side ? knot.tying : knot.held;
 
 const flipped = (code: number): number => code ^ 1;

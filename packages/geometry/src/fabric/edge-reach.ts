@@ -26,7 +26,7 @@ export function edgeReach(
 }
 
 /** Distance from the outermost base string to the middle of the lead that goes round it. */
-export function turnReach(columns: number, links: Links): number {
+function turnReach(columns: number, links: Links): number {
   const forward = kindCode('forward');
   const around: Around = (right, down) => {
     if (right < 0 || right >= columns) return NO_KNOT;

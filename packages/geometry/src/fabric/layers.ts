@@ -3,7 +3,7 @@ import type { Seating } from './seating.js';
 import type { BackStretches } from './survey.js';
 
 /** Deepest pile of floats that is told apart; more than that lie in the last layer together. */
-export const MOST_LAYERS = 64;
+const MOST_LAYERS = 64;
 
 /**
  * How much worse it is to lie in one place with another than to pass through a place where another

@@ -5,7 +5,7 @@ import { endsRight, isClove, NO_KNOT } from './shapes.js';
  * What may pass through a gap between base strings within the height of a row, to the back or to the
  * front, as bits of a set.
  */
-export const PASS = {
+const PASS = {
   /** A lead comes up for the first knot of the row. */
   first: 1,
   /** A lead comes up for another knot of the row. */

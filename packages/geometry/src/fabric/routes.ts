@@ -4,7 +4,7 @@ import type { Seating } from './seating.js';
 import type { BackPlace, BackStretches } from './survey.js';
 
 /** How far tails hang down at the back, in tying diameters. */
-export const BACK_TAIL = 9;
+const BACK_TAIL = 9;
 
 /** Nothing else goes through a gap between places that are no further apart than this. */
 const PASSES_CLOSE = 1.1;

@@ -28,7 +28,7 @@ export type Pairs = Uint8Array;
 const MOST_STRETCH = 1.25;
 
 /** Distance of rows at which the lower knot touches the upper one. */
-export function seat(above: Float64Array, below: Float64Array): number {
+function seat(above: Float64Array, below: Float64Array): number {
   let least = 0;
   for (let i = 0; i < above.length; i += 3) {
     const x = above[i]!;

@@ -5,10 +5,10 @@ import type { RowKnot, RowScene } from './scene.js';
  * Gaps between base strings are counted from 0, outside the first one, and from 1 between the first and
  * the second: gap `g` is left of column `g`.
  */
-export const gapBefore = (knot: RowKnot): number => knot.column + (beginsAtRight(knot) ? 1 : 0);
+const gapBefore = (knot: RowKnot): number => knot.column + (beginsAtRight(knot) ? 1 : 0);
 
 /** The gap on whose side a knot's lead leaves it. */
-export const gapAfter = (knot: RowKnot): number =>
+const gapAfter = (knot: RowKnot): number =>
   knot.column + (beginsAtRight(knot) === changesPlaces(knot.kind) ? 0 : 1);
 
 /** Threads that a gap has room for in one row without being widened. */

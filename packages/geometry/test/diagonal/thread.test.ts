@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { anyDiagonal } from '../../../../testing/diagonals.js';
 import { lengthOf } from '../../src/curve/polyline.js';
-import { estimatedUsage } from '../../src/diagonal/estimate.js';
 import {
   DiagonalFabric,
   diagonalCutList,
@@ -13,6 +12,7 @@ import {
 import { latticeWork } from '../../src/diagonal/knots.js';
 import { spacing } from '../../src/diagonal/spacing.js';
 import { HANGING } from '../../src/diagonal/ways.js';
+import { estimatedUsage } from './estimate.js';
 import { wholeThreads } from './pieces.js';
 
 const whole = ({ tied, held, ways }: { tied: number; held: number; ways: number }) =>

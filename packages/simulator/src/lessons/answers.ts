@@ -78,7 +78,7 @@ export function done<T extends Show>(show: T): T {
 }
 
 /** What the verifier found, in the language of the lesson where that has words for it. */
-export function findingsIn(work: Work, trial: Trial): string[] {
+function findingsIn(work: Work, trial: Trial): string[] {
   const told = trial.verification.findings.filter(({ grade }) => grade !== 'note');
   return told.slice(0, MOST_FINDINGS).map((finding) => inWords(work, finding));
 }

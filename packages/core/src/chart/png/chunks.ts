@@ -16,7 +16,7 @@ export interface PngChunks {
 
 const SIGNATURE = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 
-export function hasPngSignature(bytes: Uint8Array): boolean {
+function hasPngSignature(bytes: Uint8Array): boolean {
   return SIGNATURE.every((byte, i) => bytes[i] === byte);
 }
 

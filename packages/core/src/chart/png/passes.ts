@@ -25,7 +25,7 @@ const ADAM7 = [
   [0, 1, 1, 2],
 ] as const;
 
-export function passesOf({ width, height, interlaced }: PngHeader): Pass[] {
+function passesOf({ width, height, interlaced }: PngHeader): Pass[] {
   if (!interlaced) return [{ x: 0, y: 0, xStep: 1, yStep: 1, width, height }];
   return ADAM7.map(([x, y, xStep, yStep]) => ({
     x,

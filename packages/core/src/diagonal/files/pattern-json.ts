@@ -12,7 +12,7 @@ import { startKeys } from './pattern-text.js';
 import { readStart } from './start-colours.js';
 
 export const DIAGONAL_FORMAT = 'halfhitch-diagonal';
-export const DIAGONAL_VERSION = 1;
+const DIAGONAL_VERSION = 1;
 
 /**
  * Reads the document of a diagonal pattern, version 1. Its JSON Schema is

@@ -12,7 +12,7 @@ import { printLatticeRows, readLatticeRows } from './lattice-rows.js';
 import { pictureMark, pictureMarks, withFreeKeys } from './picture-marks.js';
 
 export const DIAGONAL_PICTURE_FORMAT = 'halfhitch-diagonal-picture';
-export const DIAGONAL_PICTURE_VERSION = 1;
+const DIAGONAL_PICTURE_VERSION = 1;
 
 /**
  * Reads the document of a wanted picture, version 1; `schema/diagonal-picture-1.schema.json` of this

@@ -5,7 +5,7 @@ import { InputError, type Place } from '../../errors.js';
 import { ANY_COLOUR, BARE, type DiagonalPicture } from '../picture.js';
 import { BARE_MARK, type RowMarks } from './lattice-rows.js';
 
-export const ANY_MARK = '?';
+const ANY_MARK = '?';
 const TAKEN = [ANY_MARK, BARE_MARK];
 
 /** The marks of a picture: the keys of its colours, `?` for any colour, `.` for no knot. */

@@ -13,7 +13,7 @@ export function stringsInHalf(strings: number): number {
  * Rows after which the strings of a mirrored piece hang as at the start: with an even number of
  * strings each of them has gone right across and back, with an odd one through its half and back.
  */
-export function rowsOfMirrored(strings: number): number {
+function rowsOfMirrored(strings: number): number {
   return strings % 2 === 0 ? 2 * strings : strings - 1;
 }
 

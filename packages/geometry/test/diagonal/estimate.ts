@@ -1,6 +1,6 @@
 import { KNOT_KINDS } from '@halfhitch/core';
-import { estimatedTyingLength } from '../thread/estimate.js';
-import { type LatticeWork, NO_KNOT } from './knots.js';
+import { type LatticeWork, NO_KNOT } from '../../src/diagonal/knots.js';
+import { estimatedTyingLength } from '../../src/thread/estimate.js';
 
 /**
  * Length of each string by wraps and straight lines alone, in diameters, in the order in which the
