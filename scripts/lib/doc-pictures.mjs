@@ -18,6 +18,10 @@ const TURN = `b ${BLUE} lake blue\n\nbbb\nbbb\n`;
 /** Blue for two knots, then orange: a colour change within the row. */
 const CHANGE = `b ${BLUE} lake blue\no ${ORANGE} buoy orange\n\nbboo\n`;
 
+/** Orange at the last knot of a row, and from the first knot of a row. */
+const LAST = `b ${BLUE} lake blue\no ${ORANGE} buoy orange\n\nbbo\n`;
+const AT_TURN = `b ${BLUE} lake blue\no ${ORANGE} buoy orange\n\nbbb\nooo\n`;
+
 /** Six strings, one of them orange, going right and back: which neighbours a row ties together. */
 const LATTICE = `pattern diagonal\nb ${BLUE} lake blue\nc #f4f1e8 chalk\no ${ORANGE} buoy orange\n\nobcbcb\n\n\\ \\ \\\n \\ \\\n\\ \\ \\\n \\ \\\n`;
 
@@ -69,6 +73,15 @@ export async function docPictures() {
     changing(3, 'front', 'The second half has locked the old lead, seen from the front'),
   );
   pictures.set('change-back', changing(3, 'back', 'The same, seen from the back'));
+
+  const last = planAlpha(readTextChart(LAST).chart);
+  const atTurn = planAlpha(readTextChart(AT_TURN).chart);
+  for (const view of ['front', 'back']) {
+    const label = `A colour change at the last knot, seen from the ${view}`;
+    pictures.set(`change-last-${view}`, rowPicture(last, 0, { view, label }));
+    const other = `A colour change at the turn, one knot later, seen from the ${view}`;
+    pictures.set(`change-turn-${view}`, rowPicture(atTurn, 1, { knots: 1, view, label: other }));
+  }
 
   const pattern = readDiagonalText(LATTICE);
   pictures.set('lattice-front', patternPicture(pattern, { width: 220 }));

@@ -1,6 +1,9 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { contentFindings } from '../lib/package-contents.mjs';
 import { keptSizes, sizeFindings } from '../lib/package-sizes.mjs';
+import { LIBRARIES, packageFolder, ROOT as REPOSITORY, readJson } from '../lib/repository.mjs';
 
 const ROOT = '/somewhere/halfhitch';
 const MAP = JSON.stringify({ sources: ['../src/index.ts'] });
@@ -90,5 +93,29 @@ describe('sizes', () => {
     // All that a page with the elements loads at first, and 3D with three in all.
     expect(entries['@halfhitch/simulator/bundle'].first).toBeLessThan(40_000);
     expect(entries['@halfhitch/simulator/bundle'].later).toBeLessThan(300_000);
+  });
+});
+
+describe('notes of changes', () => {
+  const folder = join(REPOSITORY, '.changeset');
+  const published = [...LIBRARIES, 'cli'].map((name) =>
+    readJson(join(packageFolder(name), 'package.json')),
+  );
+
+  it('name packages that are published, how much changes, and what', () => {
+    const notes = readdirSync(folder).filter((name) => name.endsWith('.md'));
+    for (const note of notes) {
+      const text = readFileSync(join(folder, note), 'utf8');
+      const [, head = '', sentence = ''] = /^---\n([\s\S]*?)\n---\n\n([\s\S]+)$/.exec(text) ?? [];
+      const named = head.split('\n').map((line) => /^'(.+)': (major|minor|patch)$/.exec(line)?.[1]);
+      expect([note, named.length > 0, sentence.length > 20]).toEqual([note, true, true]);
+      for (const name of named) expect(published.map((one) => one.name)).toContain(name);
+    }
+  });
+
+  it('go for all published packages, which have one number', () => {
+    const { fixed } = readJson(join(folder, 'config.json'));
+    expect(new Set(fixed.flat())).toEqual(new Set(published.map(({ name }) => name)));
+    expect(new Set(published.map(({ version }) => version)).size).toBe(1);
   });
 });
