@@ -1,6 +1,8 @@
 import { fabricGeometry, KNOT_KINDS } from '@halfhitch/core';
-import { type Tile, tileBox } from '../work/fabric-tile.js';
+import type { Tile } from '../work/fabric-tile.js';
 import type { Piece } from '../work/messages.js';
+import { type Box, setBox } from './box.js';
+import { FabricTiles } from './fabric-tiles.js';
 import { gridMove } from './grid-moves.js';
 
 export interface Place {
@@ -13,11 +15,8 @@ export interface PlaceDetail extends Place {
   readonly chosen: boolean;
 }
 
-/** Knots across and down in a tile: few enough that a tile is drawn without a pause. */
-const TILE = { columns: 40, rows: 14 } as const;
-
 const MOST_MARKS = 200;
-export const ZOOMS = [0.5, 0.75, 1.1, 1.5, 2, 2.6] as const;
+const ZOOMS = [0.5, 0.75, 1.1, 1.5, 2, 2.6] as const;
 
 /**
  * The knotted result as thread. Tiles of it are drawn only near what is in sight, so a piece of
@@ -34,15 +33,13 @@ export class FabricPicture extends HTMLElement {
   private place: Place = { row: 0, column: 0 };
   private scale = 1;
   private zoom: number | null = null;
-  private readonly tiles = new Map<number, HTMLImageElement>();
   private readonly sheet = document.createElement('div');
+  private readonly tiles = new FabricTiles(this.sheet, (tile) => this.drawTile(tile));
   private readonly veil = document.createElement('div');
   private readonly marks = document.createElement('div');
   private readonly grid = document.createElement('div');
   private cell: HTMLElement | null = null;
   private frame = 0;
-  /** Grows with each piece; tiles asked for an earlier one are thrown away. */
-  private issue = 0;
   private sizes: ResizeObserver | null = null;
 
   connectedCallback(): void {
@@ -69,7 +66,7 @@ export class FabricPicture extends HTMLElement {
     this.grid.removeEventListener('keydown', this.onKey);
     cancelAnimationFrame(this.frame);
     this.frame = 0;
-    this.clear();
+    this.tiles.clear();
   }
 
   /** Parts of the piece that are veiled, such as what is not tied yet. */
@@ -84,8 +81,7 @@ export class FabricPicture extends HTMLElement {
     const other = this.piece;
     const sameSize = other?.rows === piece.rows && other.columns === piece.columns;
     this.piece = piece;
-    this.issue++;
-    this.clear();
+    this.tiles.renew(piece);
     this.grid.setAttribute('aria-rowcount', String(piece.rows));
     this.grid.setAttribute('aria-colcount', String(piece.columns));
     if (!sameSize) {
@@ -108,12 +104,6 @@ export class FabricPicture extends HTMLElement {
     if (reveal) this.reveal();
   }
 
-  get canZoomIn(): boolean {
-    return this.nextZoom(1) !== null;
-  }
-  get canZoomOut(): boolean {
-    return this.nextZoom(-1) !== null;
-  }
   zoomBy(way: 1 | -1): void {
     const next = this.nextZoom(way);
     if (next === null) return;
@@ -137,11 +127,10 @@ export class FabricPicture extends HTMLElement {
     // Wide enough to be hit with a finger, and no wider than needed to fill the page.
     const filling = (this.clientWidth - 2) / geometry.width;
     const scale = this.zoom ?? Math.min(1.7, Math.max(1.1, filling));
-    const changed = scale !== this.scale;
     this.scale = scale;
     sheet.style.width = `${(geometry.width * scale).toFixed(1)}px`;
     sheet.style.height = `${(geometry.height * scale).toFixed(1)}px`;
-    if (changed) for (const [key, image] of this.tiles) this.setTile(key, image);
+    this.tiles.setScale(scale);
     // The same one, so that whoever is in it stays there.
     if (this.cell !== null) setBox(this.cell, this.boxOf(this.place));
     this.setMarks();
@@ -158,99 +147,13 @@ export class FabricPicture extends HTMLElement {
   };
 
   private drawInSight(): void {
-    const { piece, scale } = this;
-    if (piece === null || this.clientHeight === 0) return;
-    const { left, top, cellWidth, cellHeight } = fabricGeometry(piece.rows, piece.columns);
-    const reach = (
-      from: number,
-      sight: number,
-      edge: number,
-      cell: number,
-      size: number,
-      of: number,
-    ) => {
-      const at = (pixel: number): number =>
-        Math.max(
-          0,
-          Math.min(Math.ceil(of / size) - 1, Math.floor((pixel / scale - edge) / cell / size)),
-        );
-      // Half a screen more than is in sight, so that scrolling seldom shows an empty place.
-      return [at(from - sight / 2), at(from + 1.5 * sight)] as const;
-    };
-    const [firstX, lastX] = reach(
-      this.scrollLeft,
-      this.clientWidth,
-      left,
-      cellWidth,
-      TILE.columns,
-      piece.columns,
-    );
-    const [firstY, lastY] = reach(
-      this.scrollTop,
-      this.clientHeight,
-      top,
-      cellHeight,
-      TILE.rows,
-      piece.rows,
-    );
-    const wanted = new Set<number>();
-    for (let y = firstY; y <= lastY; y++) {
-      for (let x = firstX; x <= lastX; x++) wanted.add(y * this.tilesAcross + x);
-    }
-    for (const [key, image] of this.tiles) if (!wanted.has(key)) this.drop(key, image);
-    for (const key of wanted) if (!this.tiles.has(key)) void this.draw(key);
-  }
-
-  private get tilesAcross(): number {
-    return Math.ceil((this.piece?.columns ?? 1) / TILE.columns);
-  }
-
-  private tileOf(key: number): Tile {
-    const rows = this.piece?.rows ?? 1;
-    const columns = this.piece?.columns ?? 1;
-    const firstRow = Math.floor(key / this.tilesAcross) * TILE.rows;
-    const firstColumn = (key % this.tilesAcross) * TILE.columns;
-    return {
-      firstRow,
-      endRow: Math.min(rows, firstRow + TILE.rows),
-      firstColumn,
-      endColumn: Math.min(columns, firstColumn + TILE.columns),
-    };
-  }
-
-  private async draw(key: number): Promise<void> {
-    const { issue } = this;
-    const image = document.createElement('img');
-    image.alt = '';
-    image.draggable = false;
-    this.tiles.set(key, image);
-    this.setTile(key, image);
-    try {
-      const picture = await this.drawTile(this.tileOf(key));
-      if (issue !== this.issue || this.tiles.get(key) !== image) return;
-      image.src = URL.createObjectURL(new Blob([picture], { type: 'image/svg+xml' }));
-      this.sheet.prepend(image);
-    } catch {
-      // The tile stays empty and is asked for again when it next comes into sight.
-      if (this.tiles.get(key) === image) this.tiles.delete(key);
-    }
-  }
-
-  private setTile(key: number, image: HTMLImageElement): void {
-    const { piece, scale } = this;
-    if (piece === null) return;
-    const { x, y, width, height } = tileBox(piece.rows, piece.columns, this.tileOf(key));
-    setBox(image, { x: x * scale, y: y * scale, width: width * scale, height: height * scale });
-  }
-
-  private drop(key: number, image: HTMLImageElement): void {
-    this.tiles.delete(key);
-    image.remove();
-    URL.revokeObjectURL(image.src);
-  }
-
-  private clear(): void {
-    for (const [key, image] of this.tiles) this.drop(key, image);
+    if (this.piece === null || this.clientHeight === 0) return;
+    this.tiles.show({
+      left: this.scrollLeft,
+      top: this.scrollTop,
+      width: this.clientWidth,
+      height: this.clientHeight,
+    });
   }
 
   // ---- places ----
@@ -314,7 +217,7 @@ export class FabricPicture extends HTMLElement {
     this.veil.replaceChildren(...veils);
   }
 
-  private boxOf(place: Place): { x: number; y: number; width: number; height: number } {
+  private boxOf(place: Place): Box {
     const { piece, scale } = this;
     const geometry = fabricGeometry(piece?.rows ?? 1, piece?.columns ?? 1);
     const { x, y, width, height } = geometry.boxOf(place);
@@ -372,16 +275,6 @@ export class FabricPicture extends HTMLElement {
     this.goTo(target, { focus: true });
     if (this.place.row !== row || this.place.column !== column) this.tell(false);
   };
-}
-
-function setBox(
-  element: HTMLElement,
-  box: { x: number; y: number; width: number; height: number },
-): void {
-  element.style.left = `${box.x}px`;
-  element.style.top = `${box.y}px`;
-  element.style.width = `${box.width}px`;
-  element.style.height = `${box.height}px`;
 }
 
 /** "Row 3, column 5: forward knot on base string 5 in lake blue" */

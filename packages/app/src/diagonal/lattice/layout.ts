@@ -1,7 +1,7 @@
 import { firstSlotOf, type Lattice } from '@halfhitch/core';
 import type { Place } from '../../draw/edit/place.js';
-import type { Box } from '../../draw/sheet/layout.js';
 import type { SightLayout } from '../../draw/sheet/sight.js';
+import type { Box } from '../../view/box.js';
 import { slotOf } from '../edit/places.js';
 
 /** Room above the knots: the numbers of the slots, and the strings as they hang in, px. */

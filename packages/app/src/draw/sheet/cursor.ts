@@ -1,5 +1,5 @@
+import { type Box, setBox } from '../../view/box.js';
 import type { Place, Size } from '../edit/place.js';
-import type { Box } from './layout.js';
 
 /** Smaller, it would not be found, px. */
 const LEAST = 10;
@@ -77,9 +77,11 @@ export class Cursor {
     if (cell === null) return;
     const { x, y, width, height } = layout.boxOf(place);
     const [wide, high] = [Math.max(LEAST, width), Math.max(LEAST, height)];
-    cell.style.left = `${x - scroll.left - (wide - width) / 2}px`;
-    cell.style.top = `${y - scroll.top - (high - height) / 2}px`;
-    cell.style.width = `${wide}px`;
-    cell.style.height = `${high}px`;
+    setBox(cell, {
+      x: x - scroll.left - (wide - width) / 2,
+      y: y - scroll.top - (high - height) / 2,
+      width: wide,
+      height: high,
+    });
   }
 }

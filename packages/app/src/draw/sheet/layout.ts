@@ -1,3 +1,4 @@
+import type { Box } from '../../view/box.js';
 import type { Place, Size } from '../edit/place.js';
 import type { SightLayout } from './sight.js';
 
@@ -19,13 +20,6 @@ export interface LayoutWish extends Size {
   readonly repeated: number;
   /** What is in sight, px. */
   readonly view: { readonly width: number; readonly height: number };
-}
-
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
 }
 
 /**

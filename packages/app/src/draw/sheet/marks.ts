@@ -1,6 +1,6 @@
 import type { Grade } from '@halfhitch/core';
+import type { Box } from '../../view/box.js';
 import type { Inks } from './inks.js';
-import type { Box } from './layout.js';
 
 /** A finding as the sheet shows it: rows and columns from 0; null is a whole row. */
 export interface Mark {

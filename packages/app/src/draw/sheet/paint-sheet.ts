@@ -1,9 +1,10 @@
 import type { ChartColour, StartSide } from '@halfhitch/core';
+import type { Box } from '../../view/box.js';
 import type { Area } from '../edit/area.js';
 import { type Symmetry, wholeSymmetry } from '../edit/symmetry.js';
 import { drawGutters } from './gutters.js';
 import type { Inks } from './inks.js';
-import type { Box, SheetLayout } from './layout.js';
+import type { SheetLayout } from './layout.js';
 import { drawMark, type Mark } from './marks.js';
 import { memoryContext } from './memory-context.js';
 import { LEAST_FOR_SIGN, type SignStamps } from './signs.js';

@@ -1,7 +1,7 @@
+import type { Box } from '../../view/box.js';
 import type { Place } from '../edit/place.js';
 import type { Cursor } from './cursor.js';
 import { type Inks, inksOf } from './inks.js';
-import type { Box } from './layout.js';
 import { memoryContext } from './memory-context.js';
 
 /** Finer than this nobody sees it, and twice as many pixels take twice as long. */

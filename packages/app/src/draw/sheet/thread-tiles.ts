@@ -1,4 +1,5 @@
 import { fabricGeometry } from '@halfhitch/core';
+import { setBox } from '../../view/box.js';
 import { type Tile, tileBox } from '../../work/fabric-tile.js';
 import type { SheetLayout } from './layout.js';
 
@@ -101,10 +102,12 @@ export class ThreadTiles {
     const { x, y, width, height } = tileBox(rows, columns, tile);
     const across = cellWidth / drawn.cellWidth;
     const down = cellHeight / drawn.cellHeight;
-    image.style.left = `${layout.left + (x - drawn.left) * across}px`;
-    image.style.top = `${layout.top + (y - drawn.top) * down}px`;
-    image.style.width = `${width * across}px`;
-    image.style.height = `${height * down}px`;
+    setBox(image, {
+      x: layout.left + (x - drawn.left) * across,
+      y: layout.top + (y - drawn.top) * down,
+      width: width * across,
+      height: height * down,
+    });
   }
 
   private drop(key: string, { image }: Shown): void {
