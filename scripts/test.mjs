@@ -4,6 +4,7 @@ import { checkApi } from './lib/api-reports.mjs';
 import { runBiome } from './lib/biome.mjs';
 import { ensureBuilt } from './lib/build-targets.mjs';
 import { ensureChromium } from './lib/chromium.mjs';
+import { checkDependencies } from './lib/dependencies.mjs';
 import { ensureInstalled } from './lib/install.mjs';
 import { checkLicences } from './lib/licences.mjs';
 import { checkLockfile } from './lib/lockfile.mjs';
@@ -21,6 +22,7 @@ import { checkTypes } from './lib/type-check.mjs';
 const CHECKS = [
   {
     'lock file': () => checkLockfile(),
+    dependencies: () => checkDependencies().join('\n'),
     lint: async () => ((await runBiome()) ? '' : 'see above; `npm run format` mends what it can'),
     imports: async () => {
       const { checkBoundaries } = await import('./imports/check-boundaries.mjs');

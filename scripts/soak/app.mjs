@@ -31,8 +31,9 @@ export async function soakApp(browser, rounds, say) {
       await page.evaluate(settle);
       return census(session, page);
     };
-    // Every view has been open twice before anything is compared.
-    const warmUp = 2 * VIEWS.length * ROUNDS_A_VIEW;
+    // Every view has been open twice and more before anything is compared: the browser goes on making
+    // machine code of what is often run for a while, which counts as heap.
+    const warmUp = Math.max(2 * VIEWS.length * ROUNDS_A_VIEW, Math.ceil(rounds / 5));
     let warm = null;
     for (let round = 1; round <= warmUp + rounds; round++) {
       await page.evaluate(drawAndUndo, round);
