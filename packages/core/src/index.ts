@@ -55,6 +55,7 @@ export { drawFabric, type FabricOptions, fabricPieces } from './picture/draw-fab
 export { type FabricGeometry, fabricGeometry } from './picture/fabric-geometry.js';
 export { MAX_KNOTS_DRAWN } from './picture/size.js';
 export * from './plan/changes.js';
+export { checkPlanSteps } from './plan/check-plan.js';
 export { PLAN_LIMITS, type PlanLimits } from './plan/format.js';
 export { readPlan } from './plan/parse.js';
 export * from './plan/plan.js';

@@ -87,9 +87,11 @@ export class HalfhitchPiece extends StageElement {
    * Shows a plan from its end: the finished piece.
    *
    * @throws RangeError above 100,000 knots
+   * @throws InputError when its steps do not tie a whole piece
    */
   set plan(plan: Plan | null) {
-    const knotting = plan === null ? null : limited(new PlanKnotting(plan), 'plan');
+    if (plan !== null) limit(plan.rows * plan.columns, 'plan');
+    const knotting = plan === null ? null : new PlanKnotting(plan);
     this.planGiven = plan;
     this.patternGiven = null;
     this.take(knotting);
@@ -102,9 +104,11 @@ export class HalfhitchPiece extends StageElement {
    * Shows a diagonal pattern from its end: the finished piece.
    *
    * @throws RangeError above 100,000 knots
+   * @throws InputError when it is outside the limits, or not whole
    */
   set pattern(pattern: DiagonalPattern | null) {
-    const knotting = pattern === null ? null : limited(new PatternKnotting(pattern), 'pattern');
+    const knotting = pattern === null ? null : new PatternKnotting(pattern);
+    if (knotting !== null) limit(knotting.length, 'pattern');
     this.patternGiven = pattern;
     this.planGiven = null;
     this.take(knotting);
@@ -288,10 +292,10 @@ export class HalfhitchPiece extends StageElement {
 }
 
 /** @throws RangeError when there are more knots than a page can bear */
-function limited<T extends Knotting>(knotting: T, what: 'plan' | 'pattern'): T {
-  if (knotting.length <= MOST_KNOTS) return knotting;
+function limit(knots: number, what: 'plan' | 'pattern'): void {
+  if (!(knots > MOST_KNOTS)) return;
   throw new RangeError(
-    `The ${what} has ${knotting.length} knots; a piece is shown up to ${MOST_KNOTS}. Show some of its rows.`,
+    `The ${what} has ${knots} knots; a piece is shown up to ${MOST_KNOTS}. Show some of its rows.`,
   );
 }
 

@@ -51,21 +51,28 @@ export class HalfhitchRow extends StageElement {
   get plan(): Plan | null {
     return this.planGiven;
   }
+  /** @throws InputError when the plan is for a piece outside the limits, or the row cannot be tied */
   set plan(plan: Plan | null) {
+    const reader = plan === null ? null : new PlanReader(plan);
     this.planGiven = plan;
     this.order = null;
-    this.reader = plan === null ? null : new PlanReader(plan);
+    this.reader = reader;
     this.readRow();
   }
 
   get pattern(): DiagonalPattern | null {
     return this.order?.pattern ?? null;
   }
-  /** A pattern that has not so many rows is shown once `row` is one of its own. */
+  /**
+   * A pattern that has not so many rows is shown once `row` is one of its own.
+   *
+   * @throws InputError when it is outside the limits, or not whole
+   */
   set pattern(pattern: DiagonalPattern | null) {
+    const order = pattern === null ? null : new LatticeOrder(pattern);
     this.planGiven = null;
     this.reader = null;
-    this.order = pattern === null ? null : new LatticeOrder(pattern);
+    this.order = order;
     if (pattern === null || this.rowGiven >= pattern.rows) this.present(null);
     else this.readRow();
   }
@@ -153,13 +160,17 @@ export class HalfhitchRow extends StageElement {
         throw new InputError(
           'no-such-row',
           `The pattern has no row ${row + 1}.`,
-          { row: row + 1 },
+          {},
           `Choose a row from 1 to ${order.pattern.rows}.`,
         );
       }
       this.present(new PatternRow(order, row));
     } else if (reader !== null) {
-      this.show(reader.row(row), row > 0 ? reader.row(row - 1) : null);
+      const { columns } = reader.plan;
+      this.show(
+        wholeRow(reader.row(row), columns),
+        row > 0 ? wholeRow(reader.row(row - 1), columns) : null,
+      );
     }
   }
 
@@ -238,4 +249,16 @@ export class HalfhitchRow extends StageElement {
   protected override get stepName(): string {
     return this.words('step.step');
   }
+}
+
+/** @throws InputError when a plan's row is not what can be shown: its steps may be anybody's */
+function wholeRow(reading: RowReading, columns: number): RowReading {
+  const { row, knots } = reading;
+  if (knots.length === columns && knots.every(({ column }) => column >= 0)) return reading;
+  throw new InputError(
+    'row-not-whole',
+    `The row has ${knots.length} knots, or knots on no base string; the piece is ${columns} wide.`,
+    { row: row + 1 },
+    'Verify the plan to see where it first goes wrong.',
+  );
 }

@@ -1,4 +1,5 @@
 import {
+  checkPlanSteps,
   type DiagonalPattern,
   type KnotReading,
   mirrorKnot,
@@ -44,7 +45,9 @@ export class PlanKnotting implements Knotting {
   private readonly reader: PlanReader;
   private rowRead: RowReading | null = null;
 
+  /** @throws InputError when the plan's steps do not tie a whole piece */
   constructor(private readonly plan: Plan) {
+    checkPlanSteps(plan);
     this.rows = plan.rows;
     this.length = plan.rows * plan.columns;
     this.reader = new PlanReader(plan);
@@ -122,6 +125,7 @@ export class PatternKnotting implements Knotting {
   readonly rows: number;
   readonly order: LatticeOrder;
 
+  /** @throws InputError when the pattern is outside the limits, or not whole */
   constructor(private readonly pattern: DiagonalPattern) {
     this.order = new LatticeOrder(pattern);
     this.rows = pattern.rows;

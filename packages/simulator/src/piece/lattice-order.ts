@@ -1,4 +1,5 @@
 import {
+  checkDiagonalPattern,
   type DiagonalPattern,
   firstSlotOf,
   hangingStrings,
@@ -39,7 +40,9 @@ export class LatticeOrder {
   /** String in each slot before each row. */
   private readonly slots: Uint16Array;
 
+  /** @throws InputError when the pattern is outside the limits, or not whole */
   constructor(readonly pattern: DiagonalPattern) {
+    checkDiagonalPattern(pattern);
     const { rows, knots } = pattern;
     const { tying, held, order } = simulateDiagonal(pattern);
     this.strings = hangingStrings(pattern);
