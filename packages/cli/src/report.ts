@@ -10,7 +10,6 @@ import {
 } from '@halfhitch/core';
 import { ExitCode } from './exit-code.js';
 import { writeOutput } from './files/write-output.js';
-import { say } from './say.js';
 
 /** A finding of the verifier, or a notice of the reader of the chart as one. */
 type ReportedFinding = Omit<Finding, 'code'> & { readonly code: string };
@@ -80,14 +79,4 @@ export async function report(
     json ? [asJson(chart, notices, verification)] : asText(title, chart, notices, verification),
   );
   return verification.ok ? ExitCode.fine : ExitCode.differs;
-}
-
-/** For commands with another output: what is wrong goes to standard error, and the code says so. */
-export function warnIfWrong(title: string, verification: Verification): ExitCode {
-  if (verification.ok) return ExitCode.fine;
-  const wrong = verification.findings.filter((finding) => finding.grade === 'wrong');
-  say(`${title}: it does not knot out as drawn.`);
-  for (const finding of wrong.slice(0, 5)) say(findingInWords(finding));
-  if (wrong.length > 5) say(`There is more; "halfhitch check" lists it.`);
-  return ExitCode.differs;
 }

@@ -6,11 +6,10 @@ import {
   printDiagonalPlan,
   printPlan,
 } from '@halfhitch/core';
-import { warnIfDiagonalWrong } from '../diagonal/report.js';
 import type { ExitCode } from '../exit-code.js';
-import { inFile, inputName } from '../files/read-input.js';
+import { inFile } from '../files/read-input.js';
 import { keepInputs, type Piece, writeOutput } from '../files/write-output.js';
-import { warnIfWrong } from '../report.js';
+import { warnIfWrong } from '../warn-if-wrong.js';
 import { type DiagonalWork, type PlanningOptions, planFile, type Work } from '../work.js';
 
 export const PLAN_FORMATS = ['text', 'json', 'html'] as const;
@@ -32,9 +31,7 @@ export async function plan(file: string, options: PlanCommandOptions): Promise<E
     ),
   );
   await writeOutput(options.output, pieces);
-  return work.kind === 'alpha'
-    ? warnIfWrong(inputName(file), work.verification)
-    : warnIfDiagonalWrong(inputName(file), work.verification);
+  return warnIfWrong(file, work);
 }
 
 function* piecesOf({ plan, chart, verification }: Work, format: PlanFormat): Generator<Piece> {

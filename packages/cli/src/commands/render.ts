@@ -8,11 +8,10 @@ import {
   knotsInLattice,
   verifiedDrawing,
 } from '@halfhitch/core';
-import { warnIfDiagonalWrong } from '../diagonal/report.js';
 import type { ExitCode } from '../exit-code.js';
-import { inFile, inputName } from '../files/read-input.js';
+import { inFile } from '../files/read-input.js';
 import { keepInputs, writeOutput } from '../files/write-output.js';
-import { warnIfWrong } from '../report.js';
+import { warnIfWrong } from '../warn-if-wrong.js';
 import { type DiagonalWork, type PlanningOptions, planFile, type Work } from '../work.js';
 
 export const PICTURE_FORMATS = ['svg', 'png'] as const;
@@ -43,9 +42,7 @@ export async function render(file: string, options: RenderOptions): Promise<Exit
       inFile(file, () => [...drawing.pieces(null)]),
     );
   }
-  return work.kind === 'alpha'
-    ? warnIfWrong(inputName(file), work.verification)
-    : warnIfDiagonalWrong(inputName(file), work.verification);
+  return warnIfWrong(file, work);
 }
 
 function formatOf(output: string): PictureFormat {

@@ -1,10 +1,8 @@
 import { InputError, printDiagonalTrace, printTrace } from '@halfhitch/core';
-import { warnIfDiagonalWrong } from '../diagonal/report.js';
 import { ExitCode } from '../exit-code.js';
-import { inputName } from '../files/read-input.js';
 import { keepInputs, writeOutput } from '../files/write-output.js';
-import { warnIfWrong } from '../report.js';
 import { say } from '../say.js';
+import { warnIfWrong } from '../warn-if-wrong.js';
 import { type PlanningOptions, planFile } from '../work.js';
 
 export interface TraceOptions extends PlanningOptions {
@@ -28,10 +26,7 @@ export async function trace(file: string, options: TraceOptions): Promise<ExitCo
       }
     })(),
   );
-  const code =
-    work.kind === 'alpha'
-      ? warnIfWrong(inputName(file), work.verification)
-      : warnIfDiagonalWrong(inputName(file), work.verification);
+  const code = warnIfWrong(file, work);
   if (stopped === null) return code;
   say(`The trace stops before its end. ${(stopped as InputError).message}`);
   return ExitCode.differs;

@@ -17,7 +17,6 @@ import {
 } from '@halfhitch/core';
 import { ExitCode } from '../exit-code.js';
 import { writeOutput } from '../files/write-output.js';
-import { say } from '../say.js';
 
 /** What a report is about: steps that were run, and what they were compared with. */
 export interface DiagonalReported {
@@ -156,14 +155,4 @@ export async function diagonalReport(
 ): Promise<ExitCode> {
   await writeOutput('-', json ? asJson(of, order) : asText(title, of, order));
   return of.verification.ok ? ExitCode.fine : ExitCode.differs;
-}
-
-/** For commands with another output: what is wrong goes to standard error, and the code says so. */
-export function warnIfDiagonalWrong(title: string, verification: DiagonalVerification): ExitCode {
-  if (verification.ok) return ExitCode.fine;
-  const wrong = verification.findings.filter((finding) => finding.grade === 'wrong');
-  say(`${title}: it does not knot out as drawn.`);
-  for (const finding of wrong.slice(0, 5)) say(diagonalFindingInWords(finding));
-  if (wrong.length > 5) say(`There is more; "halfhitch check" lists it.`);
-  return ExitCode.differs;
 }

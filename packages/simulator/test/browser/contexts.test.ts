@@ -1,40 +1,7 @@
-import type { Page } from 'playwright-core';
 import { describe } from 'vitest';
 import { expect, test } from './bundle-page.js';
+import { contexts, watchContexts } from './given-contexts.js';
 import { clearPage, colourCount, pixelsOf, putKnot, settled } from './stage.js';
-
-interface Watched {
-  readonly made: number;
-  readonly alive: number;
-}
-
-/** Counts the WebGL contexts that scripts of the page are given from now on. */
-async function watchContexts(page: Page): Promise<void> {
-  await page.evaluate(() => {
-    const given: WebGL2RenderingContext[] = [];
-    const get = HTMLCanvasElement.prototype.getContext as (...args: unknown[]) => unknown;
-    HTMLCanvasElement.prototype.getContext = function (
-      this: HTMLCanvasElement,
-      ...args: unknown[]
-    ) {
-      const context = get.apply(this, args);
-      if (context instanceof WebGL2RenderingContext && !given.includes(context))
-        given.push(context);
-      return context;
-    } as typeof HTMLCanvasElement.prototype.getContext;
-    Object.assign(window, { given });
-  });
-}
-
-async function contexts(page: Page): Promise<Watched> {
-  return page.evaluate(() => {
-    const { given } = window as unknown as { given: WebGL2RenderingContext[] };
-    return {
-      made: given.length,
-      alive: given.filter((context) => !context.isContextLost()).length,
-    };
-  });
-}
 
 describe('WebGL contexts', () => {
   test('many elements draw with one, and the last to go gives it back', async ({ openPlain }) => {

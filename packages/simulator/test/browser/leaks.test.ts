@@ -1,5 +1,6 @@
 import { describe } from 'vitest';
 import { expect, test } from './bundle-page.js';
+import { contexts, watchContexts } from './given-contexts.js';
 import { settled } from './stage.js';
 
 const TAGS = ['knot', 'row', 'piece', 'picture', 'lesson'];
@@ -10,21 +11,10 @@ describe('elements that are gone', () => {
     timeout: 240_000,
   }, async ({ openPlain }) => {
     const page = await openPlain('');
+    await watchContexts(page);
     await page.evaluate(async (tags) => {
       for (const tag of tags) await customElements.whenDefined(`halfhitch-${tag}`);
-      const given: WebGL2RenderingContext[] = [];
-      const get = HTMLCanvasElement.prototype.getContext as (...args: unknown[]) => unknown;
-      HTMLCanvasElement.prototype.getContext = function (
-        this: HTMLCanvasElement,
-        ...args: unknown[]
-      ) {
-        const context = get.apply(this, args);
-        if (context instanceof WebGL2RenderingContext && !given.includes(context)) {
-          given.push(context);
-        }
-        return context;
-      } as typeof HTMLCanvasElement.prototype.getContext;
-      Object.assign(window, { given, gone: [] });
+      Object.assign(window, { gone: [] });
     }, TAGS);
     for (let begun = 0; begun < MANY; begun += 20) {
       await page.evaluate(
@@ -54,12 +44,9 @@ describe('elements that are gone', () => {
       );
     }
     await settled(page);
-    const alive = await page.evaluate(() => {
-      const { given } = window as unknown as { given: WebGL2RenderingContext[] };
-      return { made: given.length, alive: given.filter((one) => !one.isContextLost()).length };
-    });
-    expect(alive.made).toBeGreaterThan(0);
-    expect(alive.alive).toBe(0);
+    const given = await contexts(page);
+    expect(given.made).toBeGreaterThan(0);
+    expect(given.alive).toBe(0);
     // Some are held for a while by what is still on its way.
     let kept = MANY;
     for (let attempt = 0; attempt < 30 && kept > 2; attempt++) {
