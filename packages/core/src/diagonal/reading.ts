@@ -6,7 +6,7 @@ import type { State } from '../model/state.js';
 import { Op } from '../model/steplist.js';
 import type { ThreadString } from '../model/strings.js';
 import { rowMissing } from '../plan/row-missing.js';
-import { firstSlotOf, knotsInRow } from './lattice.js';
+import { firstSlotOf } from './lattice.js';
 import type { DiagonalPlan } from './plan.js';
 
 /** One knot of a plan, as its steps tie it; rows, places and slots from 0. */
@@ -121,7 +121,8 @@ function readRow(
       machine.slotOf[b[i] as number] as number,
     );
     const place = (slot - firstSlotOf(plan.lattice, row)) / 2;
-    if (!Number.isInteger(place) || place < 0 || place >= knotsInRow(plan.lattice, row)) {
+    // Two neighbours are a pair of this row, or of those above and below it.
+    if (!Number.isInteger(place)) {
       throw cannot(row, i, `Row ${row + 1} has no place for a knot at string ${slot + 1}.`);
     }
     knots.push({

@@ -66,6 +66,32 @@ const slips: readonly [string, Change, Found][] = [
     { found: ['wrong wrong-lead at 3,2'], says: /the plan does not list/ },
   ],
   [
+    'a base string ties onto a lead',
+    at(2, 'B2', fwd('B1', 'L1'), 2),
+    { found: ['wrong wrong-lead at 3,2', 'wrong wrong-string at 3,2'] },
+  ],
+  [
+    'a base string ties onto one that is not in the table',
+    at(2, 'B3', fwd('B1', 'nobody'), 2),
+    { found: ['wrong wrong-lead at 3,3', 'wrong wrong-string at 3,3'] },
+  ],
+  [
+    'half a knot by one string, and half by another on the next',
+    (steps) => {
+      const i = halfOn(steps, 2, 'B2', 1);
+      return splice(steps, i, 2, half('forward', 'L2', 'B3'));
+    },
+    {
+      found: ['wrong half-knot at 3,2', 'wrong lead-not-in-hand at 3,3'],
+      tied: [11, 23],
+    },
+  ],
+  [
+    'the only half of a knot made the other way',
+    (steps) => splice(steps, halfOn(steps, 0, 'B4'), 2, half('backward', 'L2', 'B4')),
+    { found: ['wrong wrong-kind at 1,4', 'wrong half-knot at 1,4'], tied: [11, 23] },
+  ],
+  [
     'a lead is tied onto',
     at(2, 'B2', fwd('L1', 'L2'), 2),
     { found: ['wrong wrong-string at 3,2'], says: /onto L2, which is no base string; .* B2\. B2/ },
@@ -364,6 +390,7 @@ describe('one slip', () => {
   it.each(slips)('%s: is found where it is made, and no more', (_, change, expected) => {
     const result = verified(chart, change);
     expect(listed(result)).toEqual(expected.found);
+    for (const { message } of result.findings) expect(message).toMatch(/^[A-Z].*\.$/s);
     if (expected.says !== undefined) expect(result.findings[0]?.message).toMatch(expected.says);
     const [knots, halfHitches] = expected.tied ?? [12, 24];
     expect(result).toMatchObject({ knots, halfHitches, rows: 3, columns });

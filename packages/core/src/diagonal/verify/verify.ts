@@ -110,7 +110,7 @@ function reportRepeat(
     strings: wanted.strings,
     rows: wanted.rows,
     first: wanted.first,
-    colours: hexes.map((hex) => ({ key: '', hex, name: '' })),
+    colours: [],
     start: Uint8Array.from(plan.hung, (id) => hexes.indexOf(byId.get(id)?.colour ?? '')),
     knots: follower.kinds.subarray(0, wanted.rows * knotsAcross(wanted)),
   });

@@ -76,6 +76,8 @@ describe('one slip in a diagonal plan', () => {
       expect(result).toMatchObject({ ok: false, knots: knots.length - 1 });
       expect(result.halfHitches).toBe(2 * knots.length - 2);
     }
+    // What the pattern has is known, so that the strings hang right all the same.
+    expect(known.order).toEqual(simulateDiagonal(pattern).order);
     const [one, other] = [knot.tying.id, knot.held.id].sort();
     expect(said(known)).toMatch(new RegExp(`^The ${knot.kind} knot between `));
     expect(said(unknown)).toMatch(/^The knot between /);
@@ -370,6 +372,51 @@ describe('a knot left out between two strings that meet again', () => {
     const wanted = simulateDiagonal(met).picture;
     for (const options of [{ pattern: met }, {}]) {
       expect(wrong(verifyDiagonal(slip, wanted, options))).toEqual(['missing-knot at 1,1,1']);
+    }
+  });
+});
+
+describe('a row without knots', () => {
+  // Row 2 has none: two turns stand side by side, and no more tell where it is.
+  const gap = readDiagonalText(
+    `pattern diagonal\nb #1f6fb2 lake blue\no #e8742c buoy orange\n\nbobo\n\n\\ /\n .\n/ \\\n`,
+  );
+  const whole = planDiagonal(gap);
+  const drawn = simulateDiagonal(gap);
+  const sound = [...whole.steps];
+  const judge = (changed: readonly Step[]) =>
+    [{ pattern: gap }, {}].map((options) =>
+      verifyDiagonal(
+        { ...whole, steps: StepList.from(whole.strings, changed) },
+        drawn.picture,
+        options,
+      ),
+    );
+
+  it('is turned past twice', () => {
+    expect(sound.slice(4, 6)).toEqual([{ do: 'turn' }, { do: 'turn' }]);
+    for (const result of judge(sound)) expect(wrong(result)).toEqual([]);
+  });
+
+  it('may be turned past once too often', () => {
+    for (const result of judge([...sound.slice(0, 4), { do: 'turn' }, ...sound.slice(4)])) {
+      expect(wrong(result)).toEqual(['turn-too-soon at 3,1,1']);
+      expect(result.order).toEqual(drawn.order);
+    }
+  });
+
+  it('may be turned past only once', () => {
+    for (const result of judge([...sound.slice(0, 4), ...sound.slice(5)])) {
+      expect(wrong(result)).toEqual(['turn-missing at 2,-,-']);
+      expect(result.order).toEqual(drawn.order);
+    }
+  });
+
+  it('has no place for a knot', () => {
+    const half = { do: 'halfHitch', way: 'forward', tying: 'S1', held: 'S4' } as const;
+    expect(drawn.order.slice(4, 8)).toEqual(Uint16Array.of(1, 0, 3, 2));
+    for (const result of judge([...sound.slice(0, 5), half, half, ...sound.slice(5)])) {
+      expect(wrong(result)[0]).toBe('knot-not-wanted at 2,1,2');
     }
   });
 });
