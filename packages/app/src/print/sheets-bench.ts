@@ -1,8 +1,4 @@
-import type { Section } from '@halfhitch/core';
 import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { cutResults } from '../cut/cut-results.js';
-import type { CutOutcome } from '../cut/messages.js';
-import type { CutSettings } from '../cut/settings.js';
 import type { Project } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import { figures } from '../view/figures.js';
@@ -245,43 +241,4 @@ export abstract class SheetsBench<P extends Project, Made> extends LitElement {
       </fieldset>
     </form>`;
   }
-}
-
-export function cutPart(cut: CutOutcome, settings: CutSettings): TemplateResult {
-  return html`<section class="sheet-cut cut-list">
-    <h2>Cut list</h2>
-    ${
-      'sheet' in cut
-        ? cutResults(cut, settings)
-        : html`<p>
-            There is no cut list, since something is filled in wrongly for it:
-            ${Object.values(cut.errors).join(' ')}
-          </p>`
-    }
-  </section>`;
-}
-
-export function section({ title, paragraphs, points }: Section): TemplateResult {
-  return html`<section class="sheet-text">
-    <h3>${title}</h3>
-    ${paragraphs.map((text) => html`<p>${text}</p>`)}
-    ${points.length === 0 ? nothing : html`<ul>${points.map((text) => html`<li>${text}</li>`)}</ul>`}
-  </section>`;
-}
-
-export function cautions(): TemplateResult {
-  return html`<section class="sheet-text sheet-care">
-    <h3>Take care</h3>
-    <ul>
-      <li>Hands: rest every half hour, and stop when something aches or goes numb.</li>
-      <li>
-        Small children: a cord can strangle, and a short end can be swallowed. Keep threads away from
-        them; make a child's bracelet so that it opens under a pull.
-      </li>
-      <li>
-        Ends: cut away from your fingers. Singe only synthetic thread, away from hair and curtains,
-        with water at hand; cotton burns on, so sew its ends in.
-      </li>
-    </ul>
-  </section>`;
 }

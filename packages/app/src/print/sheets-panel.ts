@@ -1,5 +1,5 @@
-import { printable, type RowInstructions } from '@halfhitch/core';
-import { html, nothing, type TemplateResult } from 'lit';
+import { printable } from '@halfhitch/core';
+import { html, type TemplateResult } from 'lit';
 import { CutDesk } from '../cut/desk.js';
 import type { CutOutcome } from '../cut/messages.js';
 import { keepDesk } from '../keep/desk.js';
@@ -10,8 +10,9 @@ import { type ChartSheet, chartPage, sample } from './chart-page.js';
 import type { SheetChoice } from './choice.js';
 import { markingsOf } from './hatches.js';
 import { PAPERS } from './paper.js';
-import { type PrintedPart, withoutRepeats, withRepeats } from './repeated-steps.js';
-import { cautions, cutPart, type Sheets, SheetsBench, section } from './sheets-bench.js';
+import { withoutRepeats, withRepeats } from './repeated-steps.js';
+import { type Sheets, SheetsBench } from './sheets-bench.js';
+import { sheetsPaper } from './sheets-paper.js';
 import type { Written } from './written.js';
 
 interface Made {
@@ -82,38 +83,22 @@ export class SheetsPanel extends SheetsBench<AlphaProject, Made> {
       inColour: choice.inColour,
       title,
     };
-    return html`<div
-      class="sheets"
-      data-paper=${choice.paper}
-      tabindex="0"
-      role="region"
-      aria-label="The sheets"
-    >
-      <section class="sheet-first">
-        <h2>${title}</h2>
-        <p>
-          ${counted(chart.rows, 'row')} of ${counted(chart.columns, 'knot')}, with ${of.choice.edge} edges;
-          the first row goes to the ${start === 'left' ? 'right' : 'left'}.
-          ${written.ok ? 'It knots out as drawn.' : html`<strong>It does not knot out as drawn: see the findings in the workbench first.</strong>`}
-        </p>
-        ${this.legendTable(sheet)}
-        ${cautions()}
-        ${written.opening.slice(0, 2).map(section)}
-      </section>
-      ${choice.chart ? layout.parts.map((part) => chartPage(sheet, part)) : nothing}
-      ${
-        choice.written
-          ? html`<section class="sheet-rows">
-              <h2>Row by row</h2>
-              <div class="sheet-columns">
-                ${written.rows.map((row, i) => rowInWords(row, parts[i] ?? []))}
-              </div>
-              ${choice.lastRow === chart.rows ? section(written.closing) : nothing}
-            </section>`
-          : nothing
-      }
-      ${cut === null ? nothing : cutPart(cut, of.cut)}
-    </div>`;
+    return sheetsPaper({
+      paper: choice.paper,
+      title,
+      about: html`${counted(chart.rows, 'row')} of ${counted(chart.columns, 'knot')}, with
+        ${of.choice.edge} edges; the first row goes to the ${start === 'left' ? 'right' : 'left'}.`,
+      ok: written.ok,
+      legend: this.legendTable(sheet),
+      opening: written.opening,
+      pages: choice.chart ? layout.parts.map((part) => chartPage(sheet, part)) : [],
+      rows: choice.written
+        ? written.rows.map(({ heading }, i) => ({ heading, parts: parts[i] ?? [] }))
+        : null,
+      closing: choice.lastRow === chart.rows ? written.closing : null,
+      cut,
+      settings: of.cut,
+    });
   }
 
   private legendTable(sheet: ChartSheet): TemplateResult {
@@ -136,25 +121,6 @@ export class SheetsPanel extends SheetsBench<AlphaProject, Made> {
       </tbody>
     </table>`;
   }
-}
-
-function rowInWords({ heading }: RowInstructions, parts: readonly PrintedPart[]): TemplateResult {
-  return html`<section class="sheet-row">
-    <h3>${heading}</h3>
-    <ol>
-      ${parts.map(
-        ({ text, substeps, like }) => html`<li>
-          ${text}
-          ${like === null ? nothing : html`<em>Steps as in row ${like.row}, number ${like.part}.</em>`}
-          ${
-            substeps.length === 0
-              ? nothing
-              : html`<ol class="sheet-steps">${substeps.map((step) => html`<li>${step}</li>`)}</ol>`
-          }
-        </li>`,
-      )}
-    </ol>
-  </section>`;
 }
 
 customElements.define('halfhitch-sheets', SheetsPanel);

@@ -1,5 +1,5 @@
-import { type DiagonalRowInstructions, printable, simulateDiagonal } from '@halfhitch/core';
-import { html, nothing, type TemplateResult } from 'lit';
+import { printable, simulateDiagonal } from '@halfhitch/core';
+import { html, type TemplateResult } from 'lit';
 import { counted } from '../../view/figures.js';
 import '../../styles/diagonal.css';
 import { CutDesk } from '../../cut/desk.js';
@@ -8,7 +8,8 @@ import '../../draw/palette/sample.js';
 import '../../keep/picture-of.js';
 import type { SheetChoice } from '../../print/choice.js';
 import { PAPERS } from '../../print/paper.js';
-import { cautions, cutPart, type Sheets, SheetsBench, section } from '../../print/sheets-bench.js';
+import { type Sheets, SheetsBench } from '../../print/sheets-bench.js';
+import { sheetsPaper } from '../../print/sheets-paper.js';
 import { type DiagonalProject, titleOf } from '../../project/project.js';
 import type { DiagonalWritten } from '../work/messages.js';
 import { type LatticeImage, latticeImage, rowsOnPage } from './lattice-image.js';
@@ -91,50 +92,20 @@ export class DiagonalSheetsPanel extends SheetsBench<DiagonalProject, Made> {
     const { pattern } = of;
     const { written, cut, pages } = made;
     const title = printable(pattern.name) || titleOf(of);
-    return html`<div
-      class="sheets"
-      data-paper=${choice.paper}
-      tabindex="0"
-      role="region"
-      aria-label="The sheets"
-    >
-      <section class="sheet-first">
-        <h2>${title}</h2>
-        <p>
-          ${counted(pattern.rows, 'row')} on ${counted(pattern.strings, 'string')}, knotted diagonally; each
-          row is tied from the left.
-          ${written.ok ? 'It knots out as drawn.' : html`<strong>It does not knot out as drawn: see the findings in the workbench first.</strong>`}
-        </p>
-        ${this.legendTable(of)} ${cautions()} ${written.opening.slice(0, 2).map(section)}
-      </section>
-      ${pages.map(
-        ({ image, share, first, end }) => html`<section class="sheet-page">
-          <h2>Rows ${first + 1} to ${end}</h2>
-          <halfhitch-blob-picture
-            class="sheet-lattice"
-            data-share=${share}
-            .blob=${image}
-          ></halfhitch-blob-picture>
-          <p>
-            ${
-              choice.inColour
-                ? 'On each knot is the way of the string that ties it: slanting down to the right, forward; to the left, backward; out to the right and back, forward-backward; out to the left and back, backward-forward.'
-                : 'On each knot is the sign of the colour that it shows.'
-            }
-          </p>
-        </section>`,
-      )}
-      ${
-        choice.written
-          ? html`<section class="sheet-rows">
-              <h2>Row by row</h2>
-              <div class="sheet-columns">${written.rows.map(rowInWords)}</div>
-              ${choice.lastRow === pattern.rows ? section(written.closing) : nothing}
-            </section>`
-          : nothing
-      }
-      ${cut === null ? nothing : cutPart(cut, of.cut)}
-    </div>`;
+    return sheetsPaper({
+      paper: choice.paper,
+      title,
+      about: html`${counted(pattern.rows, 'row')} on ${counted(pattern.strings, 'string')}, knotted
+        diagonally; each row is tied from the left.`,
+      ok: written.ok,
+      legend: this.legendTable(of),
+      opening: written.opening,
+      pages: pages.map((page) => latticePage(page, choice.inColour)),
+      rows: choice.written ? written.rows : null,
+      closing: choice.lastRow === pattern.rows ? written.closing : null,
+      cut,
+      settings: of.cut,
+    });
   }
 
   private legendTable({ pattern }: DiagonalProject): TemplateResult {
@@ -158,21 +129,25 @@ export class DiagonalSheetsPanel extends SheetsBench<DiagonalProject, Made> {
   }
 }
 
-function rowInWords({ heading, parts }: DiagonalRowInstructions): TemplateResult {
-  return html`<section class="sheet-row">
-    <h3>${heading}</h3>
-    <ol>
-      ${parts.map(
-        ({ text, substeps }) => html`<li>
-          ${text}
-          ${
-            substeps.length === 0
-              ? nothing
-              : html`<ol class="sheet-steps">${substeps.map((step) => html`<li>${step}</li>`)}</ol>`
-          }
-        </li>`,
-      )}
-    </ol>
+/** @param ways whether the ways of the knots are drawn, and not signs of the colours */
+function latticePage(
+  { image, share, first, end }: Made['pages'][number],
+  ways: boolean,
+): TemplateResult {
+  return html`<section class="sheet-page">
+    <h2>Rows ${first + 1} to ${end}</h2>
+    <halfhitch-blob-picture
+      class="sheet-lattice"
+      data-share=${share}
+      .blob=${image}
+    ></halfhitch-blob-picture>
+    <p>
+      ${
+        ways
+          ? 'On each knot is the way of the string that ties it: slanting down to the right, forward; to the left, backward; out to the right and back, forward-backward; out to the left and back, backward-forward.'
+          : 'On each knot is the sign of the colour that it shows.'
+      }
+    </p>
   </section>`;
 }
 
