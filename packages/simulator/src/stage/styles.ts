@@ -3,8 +3,19 @@ import { hostStyles } from '../elements/host-styles.js';
 
 export const stageStyles = css`
   ${hostStyles}
+  /* Where a page gives the element a height, the picture makes room for the words and the buttons. */
+  .all {
+    display: flex;
+    flex-direction: column;
+    max-block-size: 100%;
+  }
+  .all > :not(.stage) {
+    flex: none;
+  }
   .stage {
     position: relative;
+    flex: 0 1 auto;
+    min-block-size: 9rem;
     inline-size: 100%;
     block-size: var(--halfhitch-stage-height, clamp(17rem, 92cqi, 28rem));
     overflow: hidden;
@@ -200,7 +211,7 @@ export const stageStyles = css`
     font-size: 0.9375rem;
   }
   .hint {
-    margin: 0.6rem 0 0;
+    margin: 0.1rem 0 0;
     font-size: 0.8125rem;
     line-height: 1.7;
     color: var(--_faint);

@@ -45,6 +45,27 @@ describe('plain pages', () => {
     expect(colourCount(await pixelsOf(page.locator('halfhitch-knot canvas')))).toBeGreaterThan(60);
   });
 
+  test('an element of a given height keeps to it: the picture makes room', async ({
+    openPlain,
+  }) => {
+    const page = await openPlain(
+      '<halfhitch-knot style="height: 560px; width: 480px"></halfhitch-knot><halfhitch-knot style="width: 480px"></halfhitch-knot>',
+    );
+    await page.locator('halfhitch-knot canvas').first().waitFor();
+    const [given, free] = await page.locator('halfhitch-knot').evaluateAll((knots) =>
+      knots.map((knot) => {
+        const root = knot.shadowRoot as ShadowRoot;
+        const heightOf = (part: string): number =>
+          (root.querySelector(part) as Element).getBoundingClientRect().height;
+        return { host: knot.clientHeight, all: heightOf('.all'), stage: heightOf('.stage') };
+      }),
+    );
+    expect(given?.host).toBe(560);
+    expect(given?.all).toBeLessThanOrEqual(560);
+    expect(given?.stage).toBeGreaterThan(140);
+    expect(given?.stage).toBeLessThan(free?.stage as number);
+  });
+
   test('two copies on one page get along', async ({ openPlain }) => {
     const twice =
       '<script type="module" src="/halfhitch.js"></script><script type="module" src="/halfhitch.js?again"></script>';
