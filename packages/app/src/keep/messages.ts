@@ -2,6 +2,8 @@ import type { Chart, DiagonalPattern } from '@halfhitch/core';
 import type { Written } from '../print/written.js';
 import type { Project } from '../project/project.js';
 import type { KnotChoice } from '../work/messages.js';
+import type { NumberedAnswer } from '../work/waiting-answers.js';
+import type { NumberedAsk } from '../work/worker-desk.js';
 import type { CarriedProgress } from './project-document.js';
 
 export type KeepRequest =
@@ -41,11 +43,5 @@ export interface KeepAnswers {
   'read-embedded': string;
 }
 
-export interface KeepAsk {
-  readonly id: number;
-  readonly request: KeepRequest;
-}
-
-export type KeepAnswer =
-  | { readonly id: number; readonly ok: true; readonly value: KeepAnswers[keyof KeepAnswers] }
-  | { readonly id: number; readonly ok: false; readonly message: string };
+export type KeepAsk = NumberedAsk<KeepRequest>;
+export type KeepAnswer = NumberedAnswer<KeepAnswers[keyof KeepAnswers]>;

@@ -1,5 +1,6 @@
 import type { Chart, KnotKind, Mistake, Undo } from '@halfhitch/core';
 import type { KnotChoice } from '../work/messages.js';
+import type { NumberedAnswer } from '../work/waiting-answers.js';
 
 /** A place in the piece, from 0. */
 export interface MistakePlace {
@@ -119,10 +120,4 @@ export interface MistakesAsk {
   readonly request: MistakesRequest;
 }
 
-export type MistakesAnswer =
-  | {
-      readonly id: number;
-      readonly ok: true;
-      readonly value: MistakesAnswers[keyof MistakesAnswers];
-    }
-  | { readonly id: number; readonly ok: false; readonly message: string };
+export type MistakesAnswer = NumberedAnswer<MistakesAnswers[keyof MistakesAnswers]>;

@@ -1,5 +1,7 @@
 import type { Chart, EdgeTechnique } from '@halfhitch/core';
 import type { KnotChoice } from '../work/messages.js';
+import type { NumberedAnswer } from '../work/waiting-answers.js';
+import type { NumberedAsk } from '../work/worker-desk.js';
 import type { MadeChart, PaletteWish } from './make-chart.js';
 import type { Crop, KnotSize } from './size.js';
 
@@ -40,21 +42,14 @@ export type Request =
   /** Width of a knot by its height. */
   | { readonly ask: 'aspect'; readonly edge: EdgeTechnique };
 
+/** Null where a later request of the same kind has taken its place. */
 export interface Answers {
-  open: OpenPicture;
-  make: PictureResult;
+  open: OpenPicture | null;
+  make: PictureResult | null;
   kinds: Uint8Array | null;
-  sample: string;
-  aspect: number;
+  sample: string | null;
+  aspect: number | null;
 }
 
-export interface Ask {
-  readonly id: number;
-  readonly request: Request;
-}
-
-export type Answer =
-  | { readonly id: number; readonly state: 'done'; readonly value: Answers[keyof Answers] }
-  /** Given up for a later request of the same kind. */
-  | { readonly id: number; readonly state: 'given-up' }
-  | { readonly id: number; readonly state: 'failed'; readonly message: string };
+export type Ask = NumberedAsk<Request>;
+export type Answer = NumberedAnswer<Answers[keyof Answers]>;

@@ -84,13 +84,13 @@ addEventListener('message', async ({ data: { id, request } }: MessageEvent<Ask>)
   try {
     if (!wanted()) throw new GivenUp();
     const done = await answer(request, wanted);
-    reply = { id, state: 'done', value: done.value };
+    reply = { id, ok: true, value: done.value };
     transfer = done.transfer;
   } catch (error) {
     reply =
       error instanceof GivenUp
-        ? { id, state: 'given-up' }
-        : { id, state: 'failed', message: errorInWords(error) };
+        ? { id, ok: true, value: null }
+        : { id, ok: false, message: errorInWords(error) };
   }
   postMessage(reply, { transfer });
 });

@@ -12,6 +12,8 @@ import type {
   Verification,
 } from '@halfhitch/core';
 import type { Tile } from './fabric-tile.js';
+import type { NumberedAnswer } from './waiting-answers.js';
+import type { NumberedAsk } from './worker-desk.js';
 
 /** How a chart is to be knotted. */
 export interface KnotChoice {
@@ -85,11 +87,5 @@ export interface Answers {
   tile: string;
 }
 
-export interface Ask {
-  readonly id: number;
-  readonly request: Request;
-}
-
-export type Answer =
-  | { readonly id: number; readonly ok: true; readonly value: Answers[keyof Answers] }
-  | { readonly id: number; readonly ok: false; readonly message: string };
+export type Ask = NumberedAsk<Request>;
+export type Answer = NumberedAnswer<Answers[keyof Answers]>;

@@ -31,6 +31,12 @@ export class WaitingAnswers<Value> {
     else waiting?.reject(new WorkError(answer.message));
   }
 
+  /** Answers all who wait alike. */
+  dismiss(answer: Value): void {
+    for (const { resolve } of this.waiting.values()) resolve(answer);
+    this.waiting.clear();
+  }
+
   /** No answer will come any more. `why`: said to the user as it is. */
   giveUp(why: string): void {
     const error = new WorkError(why);

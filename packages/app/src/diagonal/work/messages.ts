@@ -7,6 +7,8 @@ import type {
   Section,
   ThreadString,
 } from '@halfhitch/core';
+import type { NumberedAnswer } from '../../work/waiting-answers.js';
+import type { NumberedAsk } from '../../work/worker-desk.js';
 import type { StringShare } from './shares.js';
 
 /** A diagonal pattern, planned and verified: what the page shows of it. */
@@ -78,15 +80,5 @@ export interface DiagonalAnswers {
   'plan-document': string;
 }
 
-export interface DiagonalAsk {
-  readonly id: number;
-  readonly request: DiagonalRequest;
-}
-
-export type DiagonalAnswer =
-  | {
-      readonly id: number;
-      readonly ok: true;
-      readonly value: DiagonalAnswers[keyof DiagonalAnswers];
-    }
-  | { readonly id: number; readonly ok: false; readonly message: string };
+export type DiagonalAsk = NumberedAsk<DiagonalRequest>;
+export type DiagonalAnswer = NumberedAnswer<DiagonalAnswers[keyof DiagonalAnswers]>;
