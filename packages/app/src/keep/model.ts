@@ -35,7 +35,7 @@ const DETAILS: readonly Detail[] = [
 ];
 
 /** Most knots in a model: it then has some hundred megabytes. */
-export const MOST_KNOTS_IN_MODEL = 20_000;
+const MOST_KNOTS_IN_MODEL = 20_000;
 
 /**
  * The finished piece as a 3D model, binary glTF 2.0: one mesh for each string, named as the plan

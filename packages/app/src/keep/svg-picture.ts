@@ -15,7 +15,7 @@ import { figures } from '../view/figures.js';
 import { EMBEDDED_ID, jsonForMarkup } from './embedded.js';
 
 /** Most knots in an exported picture: it then has some ten megabytes, which drawing programs take. */
-export const MOST_KNOTS_IN_SVG = 100_000;
+const MOST_KNOTS_IN_SVG = 100_000;
 
 /**
  * The knotted piece as an SVG picture that holds its chart too, so that it can be opened again.

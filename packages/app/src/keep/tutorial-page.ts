@@ -4,7 +4,7 @@ import { WorkError } from '../work/work-error.js';
 import { EMBEDDED_ID, jsonForMarkup } from './embedded.js';
 
 /** Most knots of a piece that a page can show. */
-export const MOST_KNOTS_IN_PAGE = 100_000;
+const MOST_KNOTS_IN_PAGE = 100_000;
 
 /** Beside the app's other files; made by build/tutorial-page.ts. */
 const FILE = './tutorial-page.html';

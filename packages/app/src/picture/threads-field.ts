@@ -7,7 +7,7 @@ export interface ThreadChoice extends OwnThread {
   readonly used: boolean;
 }
 
-export const MOST_THREADS = 64;
+const MOST_THREADS = 64;
 
 /** Threads of the first list, ticked, and those of the second with other colours and names. */
 export function threadChoices(

@@ -9,7 +9,7 @@ export interface Step {
 }
 
 /** Where few cells differ, they alone are kept, so that undoing has no limit worth naming. */
-export function stepBetween(from: Project, to: Project, what: string): Step {
+function stepBetween(from: Project, to: Project, what: string): Step {
   if (from.kind === 'alpha' && to.kind === 'alpha') return alphaStep(from, to, what);
   if (from.kind === 'diagonal' && to.kind === 'diagonal') return diagonalStep(from, to, what);
   return { what, cross: () => from };

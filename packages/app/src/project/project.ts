@@ -68,7 +68,7 @@ export function renamed(project: Project, name: string): Project {
     : { ...project, ...diagonalNamed(project, name) };
 }
 
-export function alphaNamed({ chart }: AlphaProject, name: string): AlphaChange {
+function alphaNamed({ chart }: AlphaProject, name: string): AlphaChange {
   return { chart: { ...chart, name } };
 }
 

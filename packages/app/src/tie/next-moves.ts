@@ -92,7 +92,7 @@ function changeInShort(knot: KnotReading): string {
   return change?.oldLead == null ? `start with ${to}; ${first}` : `change to ${to}; ${first}`;
 }
 
-export function turnInWords({ reading }: RowSheet): string {
+function turnInWords({ reading }: RowSheet): string {
   const way = reading.direction === 'right' ? 'from left to right' : 'from right to left';
   return `turn; row ${reading.row + 1} goes ${way}`;
 }

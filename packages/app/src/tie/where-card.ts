@@ -109,7 +109,7 @@ export function placeFilledIn(course: Course, row: string, across: string): Plac
 }
 
 /** A whole number that was filled in, or null when it is none from 1 to `most`. */
-export function readPlace(text: string, most: number): number | null {
+function readPlace(text: string, most: number): number | null {
   if (!/^\s*\d{1,6}\s*$/.test(text)) return null;
   const value = Number(text);
   return value >= 1 && value <= most ? value : null;

@@ -44,7 +44,7 @@ export function watchCard(wish: WatchWish): TemplateResult {
 }
 
 /** "Row 3, column 5: forward knot, lake blue" */
-export function knotName(knot: KnotReading): string {
+function knotName(knot: KnotReading): string {
   const colour = knot.tying.name === '' ? knot.tying.colour : knot.tying.name;
   return `Row ${knot.row + 1}, column ${knot.column + 1}: ${knot.kind} knot, ${colour}`;
 }

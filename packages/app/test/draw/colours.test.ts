@@ -1,17 +1,21 @@
-import { InputError, printChartDocument, readChartDocument } from '@halfhitch/core';
+import { type Chart, InputError, printChartDocument, readChartDocument } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { blankChart, FIRST_COLOURS } from '../../src/draw/edit/blank.js';
 import {
   colourAdded,
-  colourDeleted,
-  colourMerged,
-  colourMoved,
-  colourRenamed,
-  colourReplaced,
+  firstDrawn,
   knotsByColour,
   recoloured,
+  relegended,
 } from '../../src/draw/edit/colours.js';
+import {
+  withDeleted,
+  withMerged,
+  withMoved,
+  withName,
+  withReplaced,
+} from '../../src/draw/edit/legend.js';
 import { chartRenamed } from '../../src/draw/edit/names.js';
 import { anyChart, below, drawn, rowsOf, seed, shownIn } from './charts.js';
 
@@ -24,6 +28,13 @@ function errorOf(act: () => unknown): InputError {
   }
   throw new Error('It went through.');
 }
+
+const colourMoved = (chart: Chart, from: number, to: number): Chart =>
+  relegended(chart, withMoved(chart.colours, from, to));
+const colourRenamed = (chart: Chart, index: number, name: string): Chart =>
+  relegended(chart, withName(chart.colours, index, name));
+const colourDeleted = (chart: Chart, index: number): Chart =>
+  relegended(chart, withDeleted(chart.colours, index, firstDrawn(chart, index)));
 
 describe('the legend', () => {
   test('its order changes no knot', () => {
@@ -46,10 +57,10 @@ describe('the legend', () => {
         const into = below(other, chart.colours.length);
         const hexes = chart.colours.map(({ hex }) => hex);
         const wanted = shownIn(chart).map((hex) => (hex === hexes[from] ? hexes[into] : hex));
-        const after = colourMerged(chart, from, into);
+        const after = relegended(chart, withMerged(chart.colours, from, into));
         expect(shownIn(after)).toEqual(wanted);
         expect(after.colours).toHaveLength(hexes.length - (from === into ? 0 : 1));
-        expect(shownIn(colourReplaced(chart, from, into))).toEqual(wanted);
+        expect(shownIn(relegended(chart, withReplaced(chart.colours, from, into)))).toEqual(wanted);
       }),
     );
   });

@@ -1,23 +1,33 @@
+import type { Chart } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { areaBetween } from '../../src/draw/edit/area.js';
 import { fillCells } from '../../src/draw/edit/fill.js';
 import { linePlaces } from '../../src/draw/edit/line.js';
 import { mirrored } from '../../src/draw/edit/mirror.js';
-import {
-  drawBlock,
-  drawLine,
-  drawOutline,
-  drawStroke,
-  fillFrom,
-} from '../../src/draw/edit/strokes.js';
-import { imagesOf } from '../../src/draw/edit/symmetry.js';
+import type { Place } from '../../src/draw/edit/place.js';
+import { fillFrom } from '../../src/draw/edit/strokes.js';
+import { imagesOf, NO_SYMMETRY, type Symmetry } from '../../src/draw/edit/symmetry.js';
+import { type DrawingTool, Stroke } from '../../src/draw/tools/stroke.js';
 import { anyChart, below, drawn, rowsOf, seed } from './charts.js';
 
 const place = fc.record({
   row: fc.integer({ min: -40, max: 40 }),
   column: fc.integer({ min: -40, max: 40 }),
 });
+/** Draws from the first point through the others. */
+function stroked(
+  tool: DrawingTool,
+  chart: Chart,
+  [first, ...others]: readonly Place[],
+  colour: number,
+  ways: Symmetry = NO_SYMMETRY,
+): Chart {
+  if (first === undefined) return chart;
+  const stroke = new Stroke(chart, tool, colour, ways, first);
+  for (const point of others) stroke.moveTo(point);
+  return stroke.finish().chart;
+}
+
 const symmetry = fc.record({ sides: fc.boolean(), ends: fc.boolean(), turn: fc.boolean() });
 
 describe('lines', () => {
@@ -50,7 +60,15 @@ describe('lines', () => {
 
   test('take the knots that they should', () => {
     const chart = drawn('........', '........', '........', '........');
-    const line = drawLine(chart, { row: 0, column: 0 }, { row: 3, column: 7 }, 1);
+    const line = stroked(
+      'line',
+      chart,
+      [
+        { row: 0, column: 0 },
+        { row: 3, column: 7 },
+      ],
+      1,
+    );
     expect(rowsOf(line)).toEqual(['bb......', '..bb....', '....bb..', '......bb']);
   });
 });
@@ -64,25 +82,37 @@ describe('pencil and rectangles', () => {
       { row: 0, column: 5 },
       { row: 2, column: 3 },
     ];
-    expect(rowsOf(drawStroke(chart, points, 2))).toEqual(['.o...', '....o', '...o.']);
+    expect(rowsOf(stroked('pencil', chart, points, 2))).toEqual(['.o...', '....o', '...o.']);
   });
 
   test('an outline goes round, a block fills', () => {
     const chart = drawn('.....', '.....', '.....', '.....');
-    const area = areaBetween({ row: 3, column: 4 }, { row: 0, column: 1 });
-    expect(rowsOf(drawOutline(chart, area, 1))).toEqual(['.bbbb', '.b..b', '.b..b', '.bbbb']);
-    expect(rowsOf(drawBlock(chart, area, 1))).toEqual(['.bbbb', '.bbbb', '.bbbb', '.bbbb']);
+    const corners = [
+      { row: 3, column: 4 },
+      { row: 0, column: 1 },
+    ];
+    expect(rowsOf(stroked('frame', chart, corners, 1))).toEqual([
+      '.bbbb',
+      '.b..b',
+      '.b..b',
+      '.bbbb',
+    ]);
+    expect(rowsOf(stroked('block', chart, corners, 1))).toEqual([
+      '.bbbb',
+      '.bbbb',
+      '.bbbb',
+      '.bbbb',
+    ]);
   });
 
   test('what is drawn already is the very same chart', () => {
     const chart = drawn('bb', 'bb');
-    expect(drawStroke(chart, [{ row: 0, column: 0 }], 1)).toBe(chart);
-    expect(drawStroke(chart, [], 2)).toBe(chart);
+    expect(stroked('pencil', chart, [{ row: 0, column: 0 }], 1)).toBe(chart);
     expect(fillFrom(chart, { row: 1, column: 1 }, 1)).toBe(chart);
   });
 
   test('a colour the chart has not is refused, with its place', () => {
-    expect(() => drawStroke(drawn('b'), [{ row: 0, column: 0 }], 4)).toThrow(
+    expect(() => fillFrom(drawn('b'), { row: 0, column: 0 }, 4)).toThrow(
       'colours[4]: There is no colour 5. Choose one of colours 1 to 4.',
     );
   });
@@ -177,7 +207,7 @@ describe('symmetry', () => {
           const colour = blank.colours.length - 1;
           const spot = below(at, chart.cells.length);
           const start = { row: Math.floor(spot / chart.columns), column: spot % chart.columns };
-          const lines = drawStroke(chart, points, colour, ways);
+          const lines = stroked('pencil', chart, points, colour, ways);
           for (const result of [lines, fillFrom(lines, start, colour, ways)]) {
             if (ways.sides) expect(mirrored(result, 'sides')).toBe(result);
             if (ways.ends) expect(mirrored(result, 'ends')).toBe(result);

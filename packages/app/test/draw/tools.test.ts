@@ -2,8 +2,11 @@ import type { Chart } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { areaBetween } from '../../src/draw/edit/area.js';
+import { paint } from '../../src/draw/edit/cells.js';
+import { linePlaces } from '../../src/draw/edit/line.js';
 import { patchOf } from '../../src/draw/edit/patch.js';
-import { drawBlock, drawLine, drawOutline, drawStroke } from '../../src/draw/edit/strokes.js';
+import type { Place } from '../../src/draw/edit/place.js';
+import { blockPlaces, cellsOf, outlinePlaces } from '../../src/draw/edit/strokes.js';
 import { NO_SYMMETRY } from '../../src/draw/edit/symmetry.js';
 import { Drawing } from '../../src/draw/sheet/drawing.js';
 import type { SheetAsk, SheetSettings } from '../../src/draw/sheet/events.js';
@@ -74,10 +77,13 @@ describe('a stroke', () => {
             column: Math.max(0, Math.min(chart.columns - 1, column)),
           });
           const area = areaBetween(near(from), near(to));
-          expect(result('pencil')).toEqual(drawStroke(chart, points, colour, symmetry));
-          expect(result('line')).toEqual(drawLine(chart, from, to, colour, symmetry));
-          expect(result('frame')).toEqual(drawOutline(chart, area, colour, symmetry));
-          expect(result('block')).toEqual(drawBlock(chart, area, colour, symmetry));
+          const atOnce = (places: Iterable<Place>): Chart =>
+            paint(chart, cellsOf(places, chart, symmetry), colour);
+          const passed = points.flatMap((point, at) => linePlaces(points[at - 1] ?? point, point));
+          expect(result('pencil')).toEqual(atOnce(passed));
+          expect(result('line')).toEqual(atOnce(linePlaces(from, to)));
+          expect(result('frame')).toEqual(atOnce(outlinePlaces(area)));
+          expect(result('block')).toEqual(atOnce(blockPlaces(area)));
         },
       ),
     );

@@ -342,7 +342,7 @@ export class DiagonalCheckView extends LitElement {
 }
 
 /** The knot in a place; null where none is tied. */
-export function watchedAt({ pattern, reading }: DiagonalPiece, place: Place): Watched | null {
+function watchedAt({ pattern, reading }: DiagonalPiece, place: Place): Watched | null {
   if (!isPlace(pattern, place)) return null;
   const at = indexOf(pattern, place);
   const kind = KNOT_KINDS[pattern.knots[at] as number];

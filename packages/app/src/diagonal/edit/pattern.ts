@@ -91,7 +91,7 @@ export function placesFilled(lattice: Lattice, byte: number): Uint8Array {
 }
 
 /** @throws InputError unless a pattern can have such a lattice */
-export function checkLattice({ strings, rows }: Lattice): void {
+function checkLattice({ strings, rows }: Lattice): void {
   const { minStrings, maxStrings, minRows, maxRows } = DIAGONAL_LIMITS;
   check('strings', strings, minStrings, maxStrings);
   check('rows', rows, minRows, maxRows);

@@ -10,7 +10,7 @@ export const HEADER = 48;
 export const NUMBERS = 22;
 const BELOW = 30;
 
-export const PITCHES = { least: 3, most: 40 } as const;
+const PITCHES = { least: 3, most: 40 } as const;
 
 /** Where a knot may be met by a finger, px from string to string. */
 const COMFORTABLE = { least: 13, most: 26 } as const;

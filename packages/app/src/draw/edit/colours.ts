@@ -1,15 +1,6 @@
 import type { Chart } from '@halfhitch/core';
 import { withCells } from './cells.js';
-import {
-  type LegendEdit,
-  withColour,
-  withDeleted,
-  withMerged,
-  withMoved,
-  withName,
-  withReplaced,
-  withShade,
-} from './legend.js';
+import { type LegendEdit, withColour, withShade } from './legend.js';
 
 export { colourName, freeKey } from './legend.js';
 
@@ -39,37 +30,9 @@ export function colourAdded(chart: Chart, hex: string, name: string): Chart {
   return relegended(chart, withColour(chart.colours, hex, name));
 }
 
-export function colourRenamed(chart: Chart, index: number, name: string): Chart {
-  return relegended(chart, withName(chart.colours, index, name));
-}
-
 /** @throws InputError when another colour of the chart is just the same */
 export function recoloured(chart: Chart, index: number, hex: string): Chart {
   return relegended(chart, withShade(chart.colours, index, hex));
-}
-
-/** The legend in another order; no knot changes its colour. */
-export function colourMoved(chart: Chart, from: number, to: number): Chart {
-  return relegended(chart, withMoved(chart.colours, from, to));
-}
-
-/** Draws all that is in one colour in another; both stay in the legend. */
-export function colourReplaced(chart: Chart, from: number, to: number): Chart {
-  return relegended(chart, withReplaced(chart.colours, from, to));
-}
-
-/** Draws all that is in one colour in another, and takes the first out of the legend. */
-export function colourMerged(chart: Chart, from: number, into: number): Chart {
-  return relegended(chart, withMerged(chart.colours, from, into));
-}
-
-/**
- * Takes a colour that is drawn nowhere out of the legend.
- *
- * @throws InputError when it is drawn somewhere, or is the only one
- */
-export function colourDeleted(chart: Chart, index: number): Chart {
-  return relegended(chart, withDeleted(chart.colours, index, firstDrawn(chart, index)));
 }
 
 /** The first knot in a colour, from 1; null where there is none. */

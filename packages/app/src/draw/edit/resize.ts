@@ -9,7 +9,7 @@ export interface Anchor {
   readonly across: 'left' | 'middle' | 'right';
 }
 
-export const TOP_LEFT: Anchor = { down: 'top', across: 'left' };
+const TOP_LEFT: Anchor = { down: 'top', across: 'left' };
 
 /**
  * The drawing in another size: cut off where it shrinks, with plain knots where it grows.

@@ -3,7 +3,6 @@ import type { Area } from './area.js';
 import { paint } from './cells.js';
 import { fillCells } from './fill.js';
 import { checkColour, checkPlace } from './limits.js';
-import { linePlaces } from './line.js';
 import { isInside, type Place, type Size } from './place.js';
 import { imagesOf, NO_SYMMETRY, type Symmetry } from './symmetry.js';
 
@@ -21,17 +20,6 @@ export function cellsOf(places: Iterable<Place>, size: Size, symmetry: Symmetry)
     }
   }
   return cells;
-}
-
-/** The knots that a pencil passes on its way through points. */
-export function* strokePlaces(points: readonly Place[]): Generator<Place> {
-  let before = points[0];
-  if (before === undefined) return;
-  yield before;
-  for (const point of points) {
-    yield* linePlaces(before, point);
-    before = point;
-  }
 }
 
 /** The knots round a rectangle. */
@@ -56,44 +44,6 @@ export function* blockPlaces({ row, column, rows, columns }: Area): Generator<Pl
   }
 }
 
-/** Draws with a pencil through points, which may lie beside the chart. */
-export function drawStroke(
-  chart: Chart,
-  points: readonly Place[],
-  colour: number,
-  symmetry: Symmetry = NO_SYMMETRY,
-): Chart {
-  return draw(chart, strokePlaces(points), colour, symmetry);
-}
-
-export function drawLine(
-  chart: Chart,
-  from: Place,
-  to: Place,
-  colour: number,
-  symmetry: Symmetry = NO_SYMMETRY,
-): Chart {
-  return draw(chart, linePlaces(from, to), colour, symmetry);
-}
-
-export function drawOutline(
-  chart: Chart,
-  area: Area,
-  colour: number,
-  symmetry: Symmetry = NO_SYMMETRY,
-): Chart {
-  return draw(chart, outlinePlaces(area), colour, symmetry);
-}
-
-export function drawBlock(
-  chart: Chart,
-  area: Area,
-  colour: number,
-  symmetry: Symmetry = NO_SYMMETRY,
-): Chart {
-  return draw(chart, blockPlaces(area), colour, symmetry);
-}
-
 /**
  * Fills the patch of one colour that a knot is in, and the patches that its images are in.
  *
@@ -110,9 +60,4 @@ export function fillFrom(
   // Of the drawing as it was: a patch that is filled first must not join the next to another.
   const patches = imagesOf(place, chart, symmetry).map((image) => fillCells(chart, image));
   return patches.reduce((filled, patch) => paint(filled, patch, colour), chart);
-}
-
-function draw(chart: Chart, places: Iterable<Place>, colour: number, symmetry: Symmetry): Chart {
-  checkColour(chart, colour);
-  return paint(chart, cellsOf(places, chart, symmetry), colour);
 }
