@@ -4,14 +4,19 @@ import type { State } from './state.js';
 import type { StepList } from './steplist.js';
 import type { StringId } from './strings.js';
 
-const STEPS_BETWEEN_MARKS = 1024;
+const LEAST_BETWEEN_MARKS = 1024;
+
+/** Steps between marks for each string: marks of a plan of very many strings are large. */
+const STEPS_A_STRING = 16;
 
 /**
  * A position in a list of steps that can be moved both ways. Going back replays from a state
- * kept every 1,024 steps, so a move costs at most that many steps wherever it leads.
+ * kept every 1,024 steps (every 16 for each string, where that is more), so a move costs at most that
+ * many steps wherever it leads.
  */
 export class Cursor {
   readonly steps: StepList;
+  private readonly apart: number;
   private readonly marks: State[];
   private machine: Machine;
   private position = 0;
@@ -20,6 +25,7 @@ export class Cursor {
 
   constructor(steps: StepList, hung: readonly StringId[]) {
     this.steps = steps;
+    this.apart = Math.max(LEAST_BETWEEN_MARKS, STEPS_A_STRING * steps.strings.length);
     this.machine = new Machine(steps.strings, hung);
     this.marks = [this.machine.state()];
     this.reachable = steps.length;
@@ -40,10 +46,10 @@ export class Cursor {
    */
   seek(target: number): number {
     const goal = Math.max(0, Math.min(Math.trunc(target) || 0, this.reachable));
-    const mark = Math.min(Math.floor(goal / STEPS_BETWEEN_MARKS), this.marks.length - 1);
-    if (goal < this.position || mark * STEPS_BETWEEN_MARKS > this.position) {
+    const mark = Math.min(Math.floor(goal / this.apart), this.marks.length - 1);
+    if (goal < this.position || mark * this.apart > this.position) {
       this.machine = Machine.of(this.marks[mark] as State);
-      this.position = mark * STEPS_BETWEEN_MARKS;
+      this.position = mark * this.apart;
     }
     const { op, a, b } = this.steps;
     while (this.position < goal) {
@@ -53,7 +59,7 @@ export class Cursor {
         break;
       }
       this.position++;
-      if (this.position === this.marks.length * STEPS_BETWEEN_MARKS) {
+      if (this.position === this.marks.length * this.apart) {
         this.marks.push(this.machine.state());
       }
     }

@@ -61,6 +61,9 @@ interface RowStart {
   readonly coloursUsed: ReadonlySet<string>;
 }
 
+/** Where rows begin is kept for every row up to this many strings, else for fewer, as it is large. */
+const STRINGS_KEPT_EACH_ROW = 512;
+
 /**
  * Reads the rows of a plan from its steps. Rows are read as they are asked for, so the first
  * rows of a long piece cost little; going back to an earlier row is cheap.
@@ -70,14 +73,21 @@ interface RowStart {
  */
 export class PlanReader {
   readonly plan: Plan;
+  /** Where every so many rows begin. */
   private readonly starts: RowStart[];
+  private readonly apart: number;
+  /** The row after the one read last. */
+  private following: { readonly row: number; readonly start: RowStart };
 
   /** @throws InputError when the plan is for a piece outside the limits, or hangs other strings */
   constructor(plan: Plan) {
     checkPlanSize(plan);
     this.plan = plan;
     const before = new Machine(plan.strings, plan.hung).state();
-    this.starts = [{ step: 0, before, inHand: -1, coloursUsed: new Set() }];
+    const start = { step: 0, before, inHand: -1, coloursUsed: new Set<string>() };
+    this.starts = [start];
+    this.apart = Math.max(1, Math.ceil(plan.strings.length / STRINGS_KEPT_EACH_ROW));
+    this.following = { row: 0, start };
   }
 
   /**
@@ -93,30 +103,34 @@ export class PlanReader {
         `Choose a row from 1 to ${this.plan.rows}.`,
       );
     }
-    while (this.starts.length <= row) {
-      const known = this.starts.length;
-      this.read(known - 1);
-      if (this.starts.length === known) throw rowMissing(known);
+    let { row: at, start } = this.following;
+    const kept = Math.min(Math.floor(row / this.apart), this.starts.length - 1);
+    if (at > row || at < kept * this.apart) {
+      at = kept * this.apart;
+      start = this.starts[kept] as RowStart;
     }
-    return this.read(row);
+    for (; at < row; at++) {
+      const { next } = this.pass(at, start);
+      if (next === null) throw rowMissing(at + 1);
+      start = next;
+    }
+    const { knots } = this.pass(row, start);
+    const direction = directionOf(this.plan.start, row);
+    return { row, direction, knots, before: start.before };
   }
 
   *[Symbol.iterator](): IterableIterator<RowReading> {
     for (let row = 0; row < this.plan.rows; row++) yield this.row(row);
   }
 
-  private read(row: number): RowReading {
-    const start = this.starts[row];
-    if (start === undefined) throw rowMissing(row);
+  private pass(row: number, start: RowStart): RowPass {
     const pass = new RowPass(this.plan, row, start);
     pass.run();
-    if (row + 1 === this.starts.length && pass.next !== null) this.starts.push(pass.next);
-    return {
-      row,
-      direction: directionOf(this.plan.start, row),
-      knots: pass.knots,
-      before: start.before,
-    };
+    if (pass.next !== null) {
+      this.following = { row: row + 1, start: pass.next };
+      if (row + 1 === this.starts.length * this.apart) this.starts.push(pass.next);
+    }
+    return pass;
   }
 }
 

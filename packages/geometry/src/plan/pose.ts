@@ -81,7 +81,15 @@ function placeOf(
   const reading = known.reader.row(rowOfStep(known.reader, plan.rows, step));
   const at = reading.knots.findIndex((knot) => step < knot.steps.end);
   // A step after the last knot, such as a turn that nothing follows, shows that knot finished.
-  const knot = reading.knots[at < 0 ? reading.knots.length - 1 : at] as KnotReading;
+  const knot = reading.knots[at < 0 ? reading.knots.length - 1 : at];
+  if (knot === undefined) {
+    throw new InputError(
+      'row-missing',
+      'The row has no knots.',
+      { row: reading.row + 1 },
+      'Verify the plan to see where it first goes wrong.',
+    );
+  }
   return { knot, part: sceneAt(known, reading, knot.column, plan.columns, options) };
 }
 
