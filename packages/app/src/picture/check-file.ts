@@ -48,6 +48,13 @@ export function checkPicture(bytes: Uint8Array, fileName: string): PictureHeader
     );
   }
   const { width, height } = found;
+  checkPixels(width, height, fileName);
+  return { type, width, height };
+}
+
+/** @throws InputError when a picture has no pixels, or more than can be held */
+export function checkPixels(width: number, height: number, fileName: string): void {
+  const place = { file: printable(fileName) };
   if (!(width > 0 && height > 0)) {
     throw new InputError(
       'picture-empty',
@@ -67,7 +74,6 @@ export function checkPicture(bytes: Uint8Array, fileName: string): PictureHeader
       `It can have at most ${PICTURE_LIMITS.maxPixels / 1e6} megapixels, and ${PICTURE_LIMITS.maxSide} pixels on a side: save it smaller. A chart needs one pixel for each knot.`,
     );
   }
-  return { type, width, height };
 }
 
 function headerOf(bytes: Uint8Array): ReturnType<typeof imageDimensionsFromData> {

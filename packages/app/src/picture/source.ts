@@ -1,6 +1,6 @@
 import { InputError, printable } from '@halfhitch/core';
 import { Averager, type KnotLight } from './average.js';
-import { checkFileSize, checkPicture } from './check-file.js';
+import { checkFileSize, checkPicture, checkPixels } from './check-file.js';
 import { PREVIEW_SIDE } from './messages.js';
 import type { Crop, KnotSize } from './size.js';
 
@@ -17,10 +17,12 @@ export class PictureSource {
   static async open(file: File): Promise<PictureSource> {
     checkFileSize(file.size, file.name);
     checkPicture(new Uint8Array(await file.arrayBuffer()), file.name);
+    let bitmap: ImageBitmap;
     try {
-      return new PictureSource(
-        await createImageBitmap(file, { imageOrientation: 'from-image', premultiplyAlpha: 'none' }),
-      );
+      bitmap = await createImageBitmap(file, {
+        imageOrientation: 'from-image',
+        premultiplyAlpha: 'none',
+      });
     } catch {
       throw new InputError(
         'picture-broken',
@@ -29,6 +31,14 @@ export class PictureSource {
         'Open it in another program and save it anew as PNG or JPEG.',
       );
     }
+    try {
+      // A file can say one size at its beginning and unpack to another.
+      checkPixels(bitmap.width, bitmap.height, file.name);
+    } catch (error) {
+      bitmap.close();
+      throw error;
+    }
+    return new PictureSource(bitmap);
   }
 
   get width(): number {
