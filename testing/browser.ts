@@ -23,8 +23,15 @@ const PATIENCE = 60_000;
 interface BrowserFixtures {
   /** One browser for all tests of a file. */
   browser: Browser;
-  /** Opens a page of the app in a context of its own; an error in the page fails the test. */
-  openPage: (path?: string, options?: BrowserContextOptions) => Promise<Page>;
+  /**
+   * Opens a page of the app in a context of its own; an error in the page fails the test.
+   * `prepare` is done before anything is loaded, so that nothing need be loaded twice.
+   */
+  openPage: (
+    path?: string,
+    options?: BrowserContextOptions,
+    prepare?: (page: Page) => Promise<unknown>,
+  ) => Promise<Page>;
 }
 
 /** Vitest's `test`, with a browser and a way to open pages of the built app. */
@@ -41,13 +48,14 @@ export const test = base.extend<BrowserFixtures>({
   openPage: async ({ browser }, use) => {
     const errors: Error[] = [];
     const contexts: { close(): Promise<void> }[] = [];
-    await use(async (path = '', options = DESKTOP) => {
+    await use(async (path = '', options = DESKTOP, prepare = undefined) => {
       // Every page would put all files by in the background; those who test that ask for it.
       const context = await browser.newContext({ serviceWorkers: 'block', ...options });
       context.setDefaultTimeout(PATIENCE);
       contexts.push(context);
       const page = await context.newPage();
       page.on('pageerror', (error) => errors.push(error));
+      await prepare?.(page);
       await page.goto(new URL(path, inject('appAddress')).href);
       return page;
     });

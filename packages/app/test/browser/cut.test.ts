@@ -216,15 +216,15 @@ describe('the cut list', () => {
   });
 
   test('does without where the browser keeps nothing', async ({ openPage }) => {
-    const page = await openPage('#cut', STILL);
-    await page.addInitScript(() => {
-      Object.defineProperty(window, 'localStorage', {
-        get() {
-          throw new DOMException('Storage is switched off.', 'SecurityError');
-        },
-      });
-    });
-    await page.reload();
+    const page = await openPage('#cut', STILL, (fresh) =>
+      fresh.addInitScript(() => {
+        Object.defineProperty(window, 'localStorage', {
+          get() {
+            throw new DOMException('Storage is switched off.', 'SecurityError');
+          },
+        });
+      }),
+    );
     await shows(page, expected());
     await page.getByLabel('Knotted part').selectOption('wrist');
     await page.getByLabel('Round the wrist').fill('150');

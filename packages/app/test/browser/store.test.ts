@@ -141,12 +141,11 @@ describe('storage that does not keep', () => {
   test('when there is none, work goes on in the page, and it says that nothing is kept', async ({
     openPage,
   }) => {
-    const page = await openPage('', STILL);
-    await page.addInitScript(() => {
-      Object.defineProperty(window, 'indexedDB', { value: undefined });
-    });
-    await page.goto(new URL('#tie', page.url()).href);
-    await page.reload();
+    const page = await openPage('#tie', STILL, (fresh) =>
+      fresh.addInitScript(() => {
+        Object.defineProperty(window, 'indexedDB', { value: undefined });
+      }),
+    );
     await page.getByText('Nothing is kept after this page is closed').waitFor();
     await page.locator('.tie-done').waitFor();
     await page.keyboard.press('Space');

@@ -1,6 +1,6 @@
 // For the elements' types in scripts that run in the page.
 import type {} from '@halfhitch/simulator';
-import type { Page } from 'playwright-core';
+import type { Locator, Page } from 'playwright-core';
 import { asText, choose, textChart } from './workbench.js';
 
 /** Five knots wide, with a change within the second row. */
@@ -48,4 +48,9 @@ export async function redraw(
       session.edit({ chart: next }, 'Change the columns');
     }
   }, change);
+}
+
+/** Text as it is read, without the breaks of its source. */
+export async function wordsOf(part: Locator): Promise<string> {
+  return ((await part.textContent()) ?? '').replace(/\s+/g, ' ').trim();
 }
