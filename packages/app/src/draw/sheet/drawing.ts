@@ -3,12 +3,13 @@ import { reasonOf } from '../../work/reason.js';
 import { type Area, areaBetween, clipped, isIn, sameArea, wholeOf } from '../edit/area.js';
 import { type Mirroring, mirrored } from '../edit/mirror.js';
 import { emptied, type Patch, patchOf } from '../edit/patch.js';
-import { isInside, nearest, type Place, samePlace } from '../edit/place.js';
+import { isInside, nearest, type Place } from '../edit/place.js';
 import { fillFrom } from '../edit/strokes.js';
 import { copy, lastCopied } from '../tools/clipboard.js';
-import { type Lifted, Lifting } from '../tools/lifting.js';
+import { Lifting } from '../tools/lifting.js';
 import { type DrawingTool, Stroke } from '../tools/stroke.js';
 import type { SheetAsk, SheetSettings } from './events.js';
+import { Moving } from './moving.js';
 import { knotsInWords } from './words.js';
 
 /** Whoever shows what is drawn. */
@@ -21,20 +22,11 @@ export interface DrawingHost {
   placed(): void;
 }
 
-interface Move extends Lifted {
-  readonly by: 'move';
-  readonly from: Place;
-  readonly selection: Area;
-  readonly leave: boolean;
-  to: Place;
-  result: Chart;
-}
-
 type Doing =
   | { readonly by: 'stroke'; readonly stroke: Stroke }
   | { readonly by: 'tap'; readonly place: Place }
   | { readonly by: 'select'; readonly from: Place; readonly before: Area | null }
-  | Move;
+  | { readonly by: 'move'; readonly moving: Moving; result: Chart };
 
 /** How a hand comes down. */
 export interface Touchdown {
@@ -106,7 +98,7 @@ export class Drawing {
   /** The selection, where it is being moved to. */
   get shownSelection(): Area | null {
     const { doing } = this;
-    return doing?.by === 'move' ? { ...doing.selection, ...doing.to } : this.selected;
+    return doing?.by === 'move' ? doing.moving.shown : this.selected;
   }
 
   // ---- by hand ----
@@ -138,7 +130,8 @@ export class Drawing {
         return inside ? { by: 'tap', place } : null;
       case 'select': {
         if (selected !== null && isIn(selected, place)) {
-          return this.lift(chart, selected, place, leave);
+          const moving = this.lift(chart, selected, place, leave);
+          return { by: 'move', moving, result: chart };
         }
         const from = nearest(chart, place);
         this.selectedFrom = from;
@@ -155,9 +148,9 @@ export class Drawing {
     return new Stroke(chart, tool, colour, symmetry, place);
   }
 
-  private lift(chart: Chart, selection: Area, from: Place, leave: boolean): Move {
-    const lifted = this.lifting.lift(chart, selection, this.settings.ground, leave);
-    return { by: 'move', from, selection, ...lifted, leave, to: selection, result: chart };
+  private lift(chart: Chart, selection: Area, from: Place, leaves: boolean): Moving {
+    const lifted = this.lifting.lift(chart, selection, this.settings.ground, leaves);
+    return new Moving(lifted, selection, from, leaves);
   }
 
   follow(place: Place): void {
@@ -170,20 +163,12 @@ export class Drawing {
       if (sameArea(area, this.selected)) return;
       this.select(area);
     } else if (doing.by === 'move') {
-      this.carry(chart, doing, place);
+      const { moving } = doing;
+      if (!moving.follow(place)) return;
+      // What was laid down last is told apart only once it is laid down.
+      doing.result = this.attempt(() => moving.laidOn(chart)) ?? chart;
     }
     this.host.repaint();
-  }
-
-  private carry(chart: Chart, move: Move, place: Place): void {
-    const to = {
-      row: move.selection.row + place.row - move.from.row,
-      column: move.selection.column + place.column - move.from.column,
-    };
-    if (samePlace(to, move.to)) return;
-    move.to = to;
-    const shown = new Lifting();
-    move.result = this.attempt(() => shown.lay(chart, laidDown(move), move.selection)) ?? chart;
   }
 
   finish(): void {
@@ -193,7 +178,7 @@ export class Drawing {
       const { chart, what } = doing.stroke.finish();
       this.host.edit(chart, what);
     } else if (doing?.by === 'tap') this.tap(doing.place);
-    else if (doing?.by === 'move') this.layDown(doing);
+    else if (doing?.by === 'move') this.layDown(doing.moving);
     this.host.repaint();
   }
 
@@ -364,22 +349,22 @@ export class Drawing {
   nudge(rows: number, columns: number): boolean {
     const { chart, selected } = this;
     if (chart === null || selected === null) return false;
-    const to = { row: selected.row + rows, column: selected.column + columns };
-    this.layDown({ ...this.lift(chart, selected, selected, false), to });
+    const moving = this.lift(chart, selected, selected, false);
+    moving.moveBy(rows, columns);
+    this.layDown(moving);
     return true;
   }
 
   /** Lays what was moved where it is, and selects it there. */
-  private layDown(move: Move): void {
+  private layDown(moving: Moving): void {
     const { chart } = this;
-    const { selection, to, leave } = move;
-    if (chart === null || samePlace(to, selection)) return;
-    const shown = clipped({ ...selection, row: to.row, column: to.column }, chart);
-    const next = this.attempt(() => this.lifting.lay(chart, laidDown(move), shown ?? selection));
+    if (chart === null || !moving.isMoved) return;
+    const shown = clipped(moving.shown, chart);
+    const next = this.attempt(() => moving.laidOn(chart, this.lifting));
     if (next === null) return;
     this.setSelection(shown);
     this.selectedFrom = shown;
-    this.host.edit(next, leave ? 'Copy the selection' : 'Move the selection');
+    this.host.edit(next, moving.leaves ? 'Copy the selection' : 'Move the selection');
     this.host.placed();
   }
 
@@ -395,13 +380,6 @@ export class Drawing {
       return null;
     }
   }
-}
-
-/** A patch where it is moved to: part of it may lie over the side, beyond the selection. */
-function laidDown({ on, patch, at, selection, to }: Move): Lifted {
-  const row = at.row + to.row - selection.row;
-  const column = at.column + to.column - selection.column;
-  return { on, patch, at: { row, column } };
 }
 
 function isWithin(area: Area, chart: Chart): boolean {
