@@ -6,6 +6,7 @@ import {
   type GridOptions,
   InputError,
   pictureFromDrawing,
+  printable,
   readDrawnPng,
   readPatternOrPicture,
   simulateDiagonal,
@@ -72,7 +73,7 @@ export function coloursOfKeys(
     const known = colours.map((one) => `${one.key} ${one.name || one.hex}`).join(', ');
     throw new InputError(
       'unknown-key',
-      `${option}: no colour of the picture has the key "${key}".`,
+      `${option}: no colour of the picture has the key "${printable(key)}".`,
       {},
       `The keys are: ${known}.`,
     );

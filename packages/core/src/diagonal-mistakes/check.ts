@@ -34,7 +34,7 @@ export function checkDiagonalMistakes(
   for (const mistake of mistakes) {
     if (!DIAGONAL_MISTAKE_KINDS.includes(mistake.kind)) {
       refuse(
-        `${quoted(mistake.kind)} is no kind of mistake.`,
+        `${quoted(String(mistake.kind))} is no kind of mistake.`,
         {},
         `Choose from ${DIAGONAL_MISTAKE_KINDS.join(', ')}.`,
       );
@@ -92,7 +92,7 @@ function checkPlaced(row: PieceRow, mistake: PlacedMistake): void {
   }
   if ('tied' in mistake && !KNOT_KINDS.includes(mistake.tied)) {
     refuse(
-      `${quoted(mistake.tied)} is no kind of knot.`,
+      `${quoted(String(mistake.tied))} is no kind of knot.`,
       at,
       `Choose from ${KNOT_KINDS.join(', ')}.`,
     );

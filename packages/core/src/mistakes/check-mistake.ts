@@ -27,7 +27,7 @@ function check(written: Written, mistake: Mistake, rows: number): void {
   const place = { row: mistake.row + 1 };
   if (!MISTAKE_KINDS.includes(mistake.kind)) {
     refuse(
-      `${quoted(mistake.kind)} is no kind of mistake.`,
+      `${quoted(String(mistake.kind))} is no kind of mistake.`,
       place,
       `Choose from ${MISTAKE_KINDS.join(', ')}.`,
     );
@@ -62,7 +62,7 @@ function check(written: Written, mistake: Mistake, rows: number): void {
     if (at < 0 || written.colourOf[at] === NOBODY) {
       const leads = written.plan.strings.filter((_, i) => written.colourOf[i] !== NOBODY);
       refuse(
-        `The plan has no lead ${quoted(mistake.lead)}.`,
+        `The plan has no lead ${quoted(String(mistake.lead))}.`,
         place,
         `Name one of its leads, such as ${quoted(leads[0]?.id ?? 'L1')}.`,
       );
@@ -70,7 +70,7 @@ function check(written: Written, mistake: Mistake, rows: number): void {
   }
   if (mistake.kind === 'wrong-kind' && !KNOT_KINDS.includes(mistake.tied)) {
     refuse(
-      `${quoted(mistake.tied)} is no kind of knot.`,
+      `${quoted(String(mistake.tied))} is no kind of knot.`,
       place,
       `Choose from ${KNOT_KINDS.join(', ')}.`,
     );

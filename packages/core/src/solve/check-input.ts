@@ -1,5 +1,6 @@
 import { DIAGONAL_LIMITS, knotsAcross, knotsInRow } from '../diagonal/lattice.js';
 import { ANY_COLOUR, BARE, type DiagonalPicture } from '../diagonal/picture.js';
+import { quoted } from '../document/quote.js';
 import { InputError } from '../errors.js';
 import { SOLVE_LIMITS, SOLVE_PREFERENCES, type SolveOptions } from './options.js';
 
@@ -69,7 +70,7 @@ export function checkOptions(picture: DiagonalPicture, options: SolveOptions): v
   if (prefer !== undefined && !SOLVE_PREFERENCES.includes(prefer)) {
     throw refused(
       'unknown-preference',
-      `The preference "${prefer}" is not known.`,
+      `The preference ${quoted(String(prefer))} is not known.`,
       `Use one of: ${SOLVE_PREFERENCES.join(', ')}.`,
     );
   }
