@@ -93,6 +93,30 @@ describe('what follows a slip', () => {
     expect(result.knots).toBe(8);
   });
 
+  it('is not made worse by another lead that hangs in front: it can be taken up again', () => {
+    const result = verified(drawn('aabb', 'aaaa', 'aabb'), (steps) =>
+      splice(
+        steps,
+        halfOn(steps, 1, 'B2'),
+        0,
+        { do: 'park', string: 'L1', route: 'behind' },
+        { do: 'takeUp', string: 'L2', slot: 0 },
+      ),
+    );
+    expect(listed(result)).toEqual(['wrong lead-not-in-hand at 2,2']);
+  });
+
+  it('is judged as if a lead finished too soon had not been: it leaves and comes back', () => {
+    const result = verified(drawn('aabb', 'aabb', 'aabb', 'aabb'), (given) => {
+      const steps = splice(given, stepOf(given, 'park'), 1, { do: 'end', string: 'L1' });
+      return splice(steps, stepOf(steps, 'layThrough'), 1);
+    });
+    expect(listed(result)).toEqual([
+      'wrong step-cannot-be-done at 2,2',
+      'wrong lead-not-in-hand at 2,2',
+    ]);
+  });
+
   it('may be a second slip in the next knot, found too', () => {
     const result = verified(drawn('aaaaa', 'aaaaa'), (steps) => {
       const first = splice(steps, halfOn(steps, 0, 'B2', 1), 1, half('backward', 'L1', 'B2'));

@@ -3,11 +3,12 @@ import { knotsAcross } from '../lattice.js';
 import * as say from './messages.js';
 import type { Standing } from './standing.js';
 
-/** Whether a knot is one of the next row, to which there was no turn. */
+/**
+ * Whether a knot of strings that are no pair of this row is one of the next, to which there was no
+ * turn. Any two neighbours are a pair of the one or of the other.
+ */
 export function belongsToNextRow(at: Standing, i: number, tying: number, held: number): boolean {
-  const slot = at.leftSlot(tying, held);
-  if (slot < 0 || at.row + 1 >= at.rows) return false;
-  if (at.wanted.placeAt(at.row + 1, slot) < 0) return false;
+  if (at.leftSlot(tying, held) < 0 || at.row + 1 >= at.rows) return false;
   return at.lacks() === 0 || !(at.look.turnComesFirst(i) || nextFits(at, i));
 }
 
@@ -31,7 +32,7 @@ export function blameKnotBefore(at: Standing, string: number, other: number): bo
   if (wanted.pattern !== null || string >= machine.count || other >= machine.count) return false;
   const cell = at.lastCell[string] as number;
   const row = at.lastRow[string] as number;
-  if (cell < 0 || row >= at.row) return false;
+  if (cell < 0) return false;
   const kind = KNOT_KINDS[at.kinds[cell] as number] as KnotKind;
   const slot = machine.slotOf[string] as number;
   for (const beside of [slot - 1, slot + 1]) {
@@ -58,7 +59,7 @@ export function placeMeant(at: Standing, i: number, tying: number, held: number)
   const { a, b } = at.steps;
   const next = at.look.nextHalf(i);
   // Where the second half names its strings rightly, the first half alone is wrong.
-  if (next >= 0 && !at.look.repeatsNext(i)) {
+  if (next >= 0) {
     const [nextTying, nextHeld] = [a[next] as number, b[next] as number];
     const place = at.pairPlace(nextTying, nextHeld);
     if (place >= 0 && !at.isTied(place) && (nextTying === tying || nextHeld === held)) {

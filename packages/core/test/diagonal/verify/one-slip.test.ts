@@ -331,6 +331,24 @@ describe('one slip in a diagonal plan', () => {
     }
   });
 
+  it('a knot of a row to come, after the last', () => {
+    // In row 5 hang S3 S2, S5 S1 and S4, and then S2 and S5 are neighbours, as if for a row 6.
+    const half = { do: 'halfHitch', way: 'backward', tying: 'S3', held: 'S5' } as const;
+    for (const result of judged([...steps, half, half])) {
+      expect(wrong(result)).toEqual(['wrong-string at 5,-,-']);
+      expect(result.rows).toBe(5);
+    }
+  });
+
+  it('the last knot of a row left out, and a knot of the next row in its place', () => {
+    // The row goes on with a turn, so that this was no turn left out.
+    const half = { do: 'halfHitch', way: 'backward', tying: 'S3', held: 'S1' } as const;
+    for (const result of judged(put(2, 2, half, half))) {
+      expect(wrong(result)).toEqual(['wrong-string at 1,2,3', 'colour-differs at 1,2,3']);
+      expect(result.knots).toBe(knots.length);
+    }
+  });
+
   it('more turns at the end change nothing', () => {
     for (const result of judged([...steps, { do: 'turn' }, { do: 'turn' }])) {
       expect(wrong(result)).toEqual([]);
