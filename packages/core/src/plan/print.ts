@@ -71,7 +71,7 @@ export class StepPrinter {
   lines(first: number, end: number): string[] {
     const lines: string[] = [];
     for (let i = first; i < end; i++) {
-      const kind = i + 1 < end ? this.knotAt(i) : undefined;
+      const kind = this.knotAt(i);
       lines.push(kind === undefined ? this.line(i) : this.knot(i, kind));
       if (kind !== undefined) i++;
     }

@@ -223,16 +223,9 @@ export class KnotFollower extends Standing {
     this.finish(kindOf(first, way));
   }
 
-  /** Whether the knot begun is finished by the next half hitch, which is not the first of two. */
+  /** Whether the knot begun is finished after step `i`, which is no part of it. */
   protected secondHalfFollows(i: number): boolean {
-    const { a, b } = this.steps;
-    const next = this.look.nextHalf(i);
-    return (
-      next >= 0 &&
-      a[next] === this.givenTying &&
-      b[next] === this.givenHeld &&
-      !this.look.repeatsNext(next)
-    );
+    return this.look.finishes(i, this.givenTying, this.givenHeld);
   }
 
   /** A knot of which the second half never comes: reported, and tied as it should be. */

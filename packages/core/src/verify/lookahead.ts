@@ -43,6 +43,16 @@ export class Lookahead {
     return j >= 0 && this.steps.a[j] === this.steps.a[i] && this.steps.b[j] === this.steps.b[i];
   }
 
+  /**
+   * Whether the next half hitch before a turn is the second half of a knot of these strings: made by
+   * and on them, and not the first of two.
+   */
+  finishes(i: number, tying: number, held: number): boolean {
+    const { a, b } = this.steps;
+    const next = this.nextHalf(i);
+    return next >= 0 && a[next] === tying && b[next] === held && !this.repeatsNext(next);
+  }
+
   /** The string that ties the first half hitch after the one or two on this held string, or -1. */
   tiesNextKnot(i: number): number {
     const { a, b } = this.steps;

@@ -152,6 +152,7 @@ describe('what is wrong with a plan document, and what to do', () => {
     expect(error.what).toMatch(message);
     expect(error.remedy).toMatch(remedy);
     expect(error.place.line).toBeGreaterThan(1);
+    expect(error.code).toMatch(/^[a-z]+(-[a-z]+)+$/);
   });
 
   it('names a few of many strings', () => {

@@ -60,6 +60,21 @@ describe('whether the next half hitch is the same again', () => {
   });
 });
 
+describe('whether a knot is finished by what follows', () => {
+  it.each([
+    ['by its second half', [turn, on('A', 'B')], true],
+    ['by its second half, made the other way', [turn, half('backward', 'A', 'B')], true],
+    ['by its second half, before another turn', [turn, on('A', 'B'), turn, on('A', 'B')], true],
+    ['not by a knot of the same strings', [turn, on('A', 'B'), on('A', 'B')], false],
+    ['not by half a knot of another tying string', [turn, on('C', 'B')], false],
+    ['not by half a knot on another string', [turn, on('A', 'C')], false],
+    ['not past another turn', [turn, turn, on('A', 'B')], false],
+    ['not by nothing', [turn], false],
+  ])('%s', (_, steps, finished) => {
+    expect(ahead(...steps).finishes(0, place('A'), place('B'))).toBe(finished);
+  });
+});
+
 describe('who ties the next knot', () => {
   it.each([
     ['is read past the knot itself', [on('C', 'B'), on('C', 'B'), on('D', 'B')], place('D')],

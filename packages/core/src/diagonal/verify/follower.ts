@@ -236,7 +236,7 @@ export class DiagonalFollower extends Standing {
 
   private turn(i: number): void {
     if (this.machine.halfTying >= 0) {
-      if (this.secondHalfFollows(i)) {
+      if (this.look.finishes(i, this.givenTying, this.givenHeld)) {
         this.wrong('turn-too-soon', this.knotPlace, () =>
           say.turnInKnot(this.id(this.knotTying), this.id(this.knotHeld)),
         );
@@ -247,18 +247,6 @@ export class DiagonalFollower extends Standing {
     if (this.row >= this.rows) return;
     if (turnsTooSoon(this, i)) return;
     this.nextRow(i);
-  }
-
-  /** Whether the knot begun is finished by the next half hitch, which is not one of two. */
-  private secondHalfFollows(i: number): boolean {
-    const { a, b } = this.steps;
-    const next = this.look.nextHalf(i);
-    return (
-      next >= 0 &&
-      a[next] === this.givenTying &&
-      b[next] === this.givenHeld &&
-      !this.look.repeatsNext(next)
-    );
   }
 
   private pass(tying: number, held: number): void {
