@@ -26,7 +26,7 @@ export function readChartDocument(text: string): ChartReading {
   if (text.length > FILE_LIMITS.text) {
     throw new InputError(
       'file-too-large',
-      'The document is too long.',
+      `The document has ${sizeInWords(text.length)}.`,
       {},
       `A chart document can have at most ${sizeInWords(FILE_LIMITS.text)}.`,
     );

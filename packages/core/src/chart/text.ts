@@ -26,7 +26,7 @@ export function readTextChart(text: string): ChartReading {
   if (text.length > FILE_LIMITS.text) {
     throw new InputError(
       'file-too-large',
-      'The text is too long.',
+      `The text has ${sizeInWords(text.length)}.`,
       {},
       `A text chart can have at most ${sizeInWords(FILE_LIMITS.text)}.`,
     );

@@ -2,7 +2,7 @@ import { CHART_LIMITS } from '../chart/chart.js';
 import { readCells } from '../chart/grid.js';
 import { readLegend } from '../chart/text-legend.js';
 import { type Line, linesOf } from '../chart/text-lines.js';
-import { FILE_LIMITS } from '../document/limits.js';
+import { FILE_LIMITS, sizeInWords } from '../document/limits.js';
 import { quotedCharacter } from '../document/quote.js';
 import { InputError } from '../errors.js';
 import { Look, nothingSeen, type Seen, Sight } from '../mistakes/seen.js';
@@ -46,7 +46,12 @@ interface Blocks {
  */
 export function readSeenText(text: string, plan: Plan): Seen {
   if (text.length > FILE_LIMITS.text) {
-    throw new InputError('file-too-large', 'The text is too long.', {}, 'Write fewer rows.');
+    throw new InputError(
+      'file-too-large',
+      `What was seen takes ${sizeInWords(text.length)} to write.`,
+      {},
+      `It can have at most ${sizeInWords(FILE_LIMITS.text)}: write fewer rows.`,
+    );
   }
   const { legend, rows, looks, notes } = blocksOf(text);
   const noted = notes.reduce((most, note) => Math.max(most, rowsNoted(note, plan)), 0);

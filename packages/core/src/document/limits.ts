@@ -6,8 +6,7 @@ export const FILE_LIMITS = {
   plan: 256 * 1024 * 1024,
 } as const;
 
-/** A size as people write it: "16 MiB". */
+/** A size as people write it: "16 MiB". Rounded up, so that what is over a limit is told as more. */
 export function sizeInWords(bytes: number): string {
-  const mebibytes = bytes / (1024 * 1024);
-  return `${mebibytes >= 10 ? Math.round(mebibytes) : Math.round(mebibytes * 10) / 10} MiB`;
+  return `${Math.ceil((10 * bytes) / (1024 * 1024)) / 10} MiB`;
 }
