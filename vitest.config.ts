@@ -6,6 +6,9 @@ const seeded = {
   setupFiles: ['testing/use-fast-check-seed.ts'],
 };
 
+/** Many times the usual runs of fuzz tests (testing/hostile/runs.ts) take many times as long. */
+const FUZZ = Math.max(1, Number(process.env['FUZZ']) || 1);
+
 export default defineConfig({
   resolve: { alias: sourceAliases },
   test: {
@@ -20,7 +23,7 @@ export default defineConfig({
           ...seeded,
           include: ['packages/*/test/**/*.test.ts'],
           exclude: ['packages/*/test/browser/**'],
-          testTimeout: 60_000,
+          testTimeout: 60_000 * FUZZ,
         },
       },
       {

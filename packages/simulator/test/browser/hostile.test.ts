@@ -12,14 +12,11 @@ const VALUES = [
   'NaN',
   '-1',
   '1e999',
-  '-Infinity',
   '99999999999999999999',
-  '0.5',
   '__proto__',
-  'constructor',
   '</script><img src=x onerror="window.hurt=1">',
   '\u202e\ud800\u0000',
-  'x'.repeat(20_000),
+  'x'.repeat(2_000),
 ];
 
 const ATTRIBUTES: Readonly<Record<string, readonly string[]>> = {
@@ -65,7 +62,7 @@ describe('elements given nonsense', () => {
             for (const value of values) {
               element.setAttribute(name, value);
               set++;
-              if (set % 12 === 0) await frame();
+              if (set % 24 === 0) await frame();
             }
             element.removeAttribute(name);
             await element.updateComplete;
