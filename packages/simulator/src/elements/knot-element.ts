@@ -1,5 +1,5 @@
 import { KNOT_KINDS, type KnotKind, mirrorKnot } from '@halfhitch/core';
-import type { PropertyDeclarations } from 'lit';
+import type { PropertyDeclarations, PropertyValues } from 'lit';
 import { KNOT_SCORE } from '../knot/knot-score.js';
 import {
   halfInWords,
@@ -10,6 +10,7 @@ import {
 } from '../knot/knot-words.js';
 import type { StageMoment, StageWords } from '../stage/moment.js';
 import type { TiedDetail } from '../stage/news.js';
+import { COLOUR } from './attribute-warnings.js';
 import { StageElement } from './stage-element.js';
 
 /**
@@ -51,12 +52,19 @@ export class HalfhitchKnot extends StageElement {
   }
   /** Another kind is shown from its beginning; a word that is no kind means forward. */
   set kind(kind: KnotKind) {
+    this.warnings.oneOf('kind', kind, KNOT_KINDS);
     const before = this.kindAsked;
     this.kindAsked = KNOT_KINDS.includes(kind) ? kind : 'forward';
     if (this.kindAsked === before) return;
     this.pause();
     this.seek(0);
     this.requestUpdate('kind', before);
+  }
+
+  protected override willUpdate(changes: PropertyValues<this>): void {
+    super.willUpdate(changes);
+    if (changes.has('tyingColour')) this.warnings.colour('tying-colour', this.tyingColour);
+    if (changes.has('heldColour')) this.warnings.colour('held-colour', this.heldColour);
   }
 
   protected override async loadPoses(): Promise<void> {
@@ -121,5 +129,5 @@ export class HalfhitchKnot extends StageElement {
 
 /** Anything that is no colour would upset the drawing, so it becomes grey. */
 function hex(colour: string): string {
-  return /^#[0-9a-f]{6}$/i.test(colour) ? colour : '#8a8f94';
+  return COLOUR.test(colour) ? colour : '#8a8f94';
 }

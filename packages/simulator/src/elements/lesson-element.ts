@@ -9,6 +9,7 @@ import {
 import type { Answer, Lesson, LessonPage, Question } from '../lessons/lesson.js';
 import { directionOfText, languageOf } from '../messages/catalogue.js';
 import type { LessonWords } from '../messages/lesson-words.js';
+import { AttributeWarnings } from './attribute-warnings.js';
 import { lessonShows } from './lesson-shows.js';
 import { lessonStyles } from './lesson-styles.js';
 
@@ -66,6 +67,7 @@ export class HalfhitchLesson extends LitElement {
   declare protected shown: Lesson | null;
   declare protected chosen: number;
 
+  private readonly warnings = new AttributeWarnings(this);
   private given: Lesson | null = null;
   private say: LessonWords | null = null;
   /** Answers worked out so far, by question and choice: pictures keep their places. */
@@ -128,6 +130,7 @@ export class HalfhitchLesson extends LitElement {
 
   protected override willUpdate(changes: PropertyValues): void {
     void this.load();
+    if (changes.has('hand')) this.warnings.oneOf('hand', this.hand, ['right', 'left']);
     if (changes.has('page')) {
       this.chosen = -1;
       if (!Number.isInteger(this.page) || this.page < 1) this.page = 1;

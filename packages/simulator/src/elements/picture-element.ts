@@ -5,10 +5,12 @@ import {
   LitElement,
   nothing,
   type PropertyDeclarations,
+  type PropertyValues,
   type TemplateResult,
 } from 'lit';
 import { unsafeHTML } from 'lit/directives/unsafe-html.js';
 import { languageOf } from '../messages/catalogue.js';
+import { AttributeWarnings } from './attribute-warnings.js';
 
 /**
  * `<halfhitch-picture>`: a small still of a knot, or of a diagonal `pattern` of up to 600 knots,
@@ -71,6 +73,7 @@ export class HalfhitchPicture extends LitElement {
   declare label: string | null;
   declare decorative: boolean;
   declare protected markup: string;
+  private readonly warnings = new AttributeWarnings(this);
   /** What the picture was last made from. */
   private drawn = '';
   private drawnPattern: DiagonalPattern | null = null;
@@ -87,6 +90,17 @@ export class HalfhitchPicture extends LitElement {
     this.label = null;
     this.decorative = false;
     this.markup = '';
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.warnings.spelling();
+  }
+
+  protected override willUpdate(changes: PropertyValues<this>): void {
+    if (changes.has('view')) this.warnings.oneOf('view', this.view, ['front', 'back']);
+    if (changes.has('tyingColour')) this.warnings.colour('tying-colour', this.tyingColour);
+    if (changes.has('heldColour')) this.warnings.colour('held-colour', this.heldColour);
   }
 
   protected override render(): TemplateResult {
@@ -134,7 +148,7 @@ export class HalfhitchPicture extends LitElement {
           : patterns.patternPicture(pattern, this.asked);
     } catch (error) {
       if (!(error instanceof PictureError)) throw error;
-      console.warn(`<halfhitch-picture>: ${error.message}`);
+      this.warnings.warn(error.message);
       this.markup = '';
     }
   }

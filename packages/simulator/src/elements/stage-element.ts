@@ -9,7 +9,7 @@ import { IN_ENGLISH, MESSAGES, type Words } from '../messages/words.js';
 import { Player, type Score } from '../playback/player.js';
 import { besideAt } from '../stage/beside-lines.js';
 import { CameraTurn, STAGE_VIEWS, type StageView } from '../stage/camera-turn.js';
-import type { StageControls } from '../stage/controls.js';
+import { STAGE_CONTROLS, type StageControls } from '../stage/controls.js';
 import { Frames } from '../stage/frames.js';
 import { Handling } from '../stage/handling.js';
 import type { StageMoment, StageWords } from '../stage/moment.js';
@@ -22,6 +22,7 @@ import { stageTemplate } from '../stage/template.js';
 import type { ThreadLine } from '../thread/thread-line.js';
 import type { ContextUser, StageScene } from '../webgl/stage-scene.js';
 import type { ThreadScene } from '../webgl/thread-scene.js';
+import { AttributeWarnings } from './attribute-warnings.js';
 
 const NOTHING_PLAYED: Score = { length: 0, stops: [0], stills: [0], secondsAt: () => 1 };
 /** More at once would keep the page waiting. */
@@ -116,6 +117,7 @@ export abstract class StageElement extends LitElement {
   declare protected notice: '' | 'notice.notLoaded' | 'notice.lost' | 'notice.noWebgl';
   declare protected turning: boolean;
 
+  protected readonly warnings = new AttributeWarnings(this);
   /** Says messages in the language this element is in. */
   protected words: Words = IN_ENGLISH;
   private language = 'en';
@@ -255,6 +257,7 @@ export abstract class StageElement extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.readLanguage();
+    this.warnings.spelling();
     void this.updateComplete.then(() => this.frames.watch(this.stage));
   }
 
@@ -268,7 +271,12 @@ export abstract class StageElement extends LitElement {
     if (changes.has('speed')) this.player.speed = this.speed;
     this.player.loop = this.loop;
     this.player.backward = this.backward;
+    if (changes.has('controls')) {
+      this.warnings.oneOf('controls', this.controls, STAGE_CONTROLS);
+      if (!STAGE_CONTROLS.includes(this.controls)) this.controls = 'all';
+    }
     if (changes.has('view')) {
+      this.warnings.oneOf('view', this.view, STAGE_VIEWS);
       const first = changes.get('view') === undefined;
       if (!STAGE_VIEWS.includes(this.view)) this.view = 'front';
       this.turn.to(this.view, this.mirror, first || this.preferences.calm);

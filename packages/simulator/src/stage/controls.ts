@@ -5,6 +5,8 @@ import { STAGE_VIEWS, type StageView } from './camera-turn.js';
 /** How many controls stand under the picture. */
 export type StageControls = 'all' | 'few' | 'none';
 
+export const STAGE_CONTROLS: readonly StageControls[] = ['all', 'few', 'none'];
+
 /** The stage that the controls are of, as far as they need it. */
 export interface ControlledStage extends Record<StageSwitch, boolean> {
   readonly position: number;

@@ -27,6 +27,61 @@ const ATTRIBUTES: Readonly<Record<string, readonly string[]>> = {
   lesson: ['name', 'lang', 'hand'],
 };
 
+describe('elements given what they cannot use', () => {
+  test('say so in the console, once for each element and value', async ({ openPlain }) => {
+    const page = await openPlain('');
+    const said: string[] = [];
+    page.on('console', (message) => {
+      const about = /^(<halfhitch-.*)$/.exec(message.text())?.[1];
+      if (message.type() === 'warning' && about !== undefined) said.push(about);
+    });
+    await page.evaluate(async () => {
+      const main = document.querySelector('main') as HTMLElement;
+      main.innerHTML = `
+        <halfhitch-knot id="crew" kind="left" tying-colour="pink" held-color="#e8742c" view="top"></halfhitch-knot>
+        <halfhitch-knot kind="left" controls="some"></halfhitch-knot>
+        <halfhitch-knot kind="backward" tying-colour="#1F6FB2" held-colour="#e8742c" view="back" controls="few"></halfhitch-knot>
+        <halfhitch-picture kind="left" held-colour="#f00"></halfhitch-picture>
+        <halfhitch-lesson hand="both" name="turn"></halfhitch-lesson>`;
+    });
+    await page.locator('halfhitch-knot canvas').first().waitFor();
+    await page.locator('halfhitch-lesson h2').waitFor();
+    await page.evaluate(async () => {
+      const knot = document.querySelector('halfhitch-knot') as HTMLElement & {
+        updateComplete: Promise<unknown>;
+        seek(position: number): void;
+      };
+      // As at every frame of playing, and as a page that writes the same again.
+      for (let i = 1; i <= 20; i++) {
+        knot.seek(i / 10);
+        for (const value of ['#1f6fb2', 'pink']) {
+          knot.setAttribute('tying-colour', value);
+          await knot.updateComplete;
+        }
+      }
+      knot.remove();
+      document.body.append(knot);
+      knot.removeAttribute('tying-colour');
+      await knot.updateComplete;
+    });
+    await settled(page);
+    // What follows the last stop is the element itself, as the browser writes it.
+    expect(said.map((text) => text.replace(/[^.]*$/, '')).sort()).toEqual(
+      [
+        '<halfhitch-knot id="crew">: kind="left" is not known and taken as forward. Write one of: forward, backward, forward-backward, backward-forward.',
+        '<halfhitch-knot id="crew">: tying-colour="pink" is not a colour of the form #rrggbb and shown as grey. Write it like #1f6fb2; names of colours are not read.',
+        '<halfhitch-knot id="crew">: the attribute held-color is not read. Write held-colour.',
+        '<halfhitch-knot id="crew">: view="top" is not known and taken as front. Write one of: front, back, side, edge, hands.',
+        '<halfhitch-knot>: kind="left" is not known and taken as forward. Write one of: forward, backward, forward-backward, backward-forward.',
+        '<halfhitch-knot>: controls="some" is not known and taken as all. Write one of: all, few, none.',
+        '<halfhitch-picture>: held-colour="#f00" is not a colour of the form #rrggbb and shown as grey. Write it like #1f6fb2; names of colours are not read.',
+        '<halfhitch-picture>: "left" is no kind of knot; choose forward, backward, forward-backward, backward-forward.',
+        '<halfhitch-lesson>: hand="both" is not known and taken as right. Write one of: right, left.',
+      ].sort(),
+    );
+  });
+});
+
 describe('elements given nonsense', () => {
   test('in their attributes go on working, and run nothing', async ({ fill }) => {
     const page = await fill('');
