@@ -1,8 +1,8 @@
 // npm run build [-- TARGET ...]: builds what is stale; all targets when none is named.
 import './lib/require-node.mjs';
-import { ensureBuilt, TARGET_NAMES } from './lib/build-targets.mjs';
+import { ensureBuilt, TARGET_NAMES, writtenBy } from './lib/build-targets.mjs';
 import { ensureInstalled } from './lib/install.mjs';
-import { Refusal, runMain } from './lib/messages.mjs';
+import { Refusal, runMain, say } from './lib/messages.mjs';
 
 await runMain(async (args) => {
   const unknown = args.find((name) => !TARGET_NAMES.includes(name));
@@ -13,5 +13,11 @@ await runMain(async (args) => {
     );
   }
   await ensureInstalled();
-  await ensureBuilt(...(args.length > 0 ? args : TARGET_NAMES));
+  const targets = args.length > 0 ? args : TARGET_NAMES;
+  const built = await ensureBuilt(...targets);
+  for (const name of new Set(targets)) {
+    const { title, written } = writtenBy(name);
+    say(built.includes(name) ? `Built: ${title}` : `Up to date: ${title}`);
+    for (const line of written) say(`  ${line}`);
+  }
 });

@@ -1,8 +1,9 @@
-import { join } from 'node:path';
+import { statSync } from 'node:fs';
+import { dirname, join, relative } from 'node:path';
 import { runNode } from './child-process.mjs';
 import { fingerprint, isFresh, writeStamp } from './fingerprint.mjs';
 import { Refusal, say } from './messages.mjs';
-import { CACHE, LIBRARIES, packageFolder, ROOT } from './repository.mjs';
+import { CACHE, filesBelow, LIBRARIES, packageFolder, ROOT } from './repository.mjs';
 import { withLock } from './run-lock.mjs';
 
 const at = (...parts) => join(ROOT, ...parts);
@@ -61,12 +62,17 @@ const COMMON = [
 
 export const TARGET_NAMES = Object.keys(TARGETS);
 
-/** Builds those of the named targets whose inputs changed since they were last built. */
+/**
+ * Builds those of the named targets whose inputs changed since they were last built.
+ *
+ * @returns {Promise<string[]>} the names of those that were built now
+ */
 export async function ensureBuilt(...names) {
   const stampOf = (name) => join(CACHE, 'built', name);
   const printOf = (name) => fingerprint([...COMMON, ...TARGETS[name].inputs]);
   const isStale = (name) => !isFresh(stampOf(name), printOf(name), TARGETS[name].outputs);
-  if (!names.some(isStale)) return;
+  const built = [];
+  if (!names.some(isStale)) return built;
   await withLock(async () => {
     for (const name of names.filter(isStale)) {
       // Taken before the build: what is edited while it runs must be built again.
@@ -78,6 +84,33 @@ export async function ensureBuilt(...names) {
       });
       if (code !== 0) throw new Refusal(`Could not build ${TARGETS[name].title}; see above.`);
       writeStamp(stampOf(name), print);
+      built.push(name);
     }
   });
+  return built;
+}
+
+/**
+ * What a target that has been built consists of: its main files, and the folders they are in.
+ *
+ * @returns lines for people: paths from the repository's folder, with sizes
+ */
+export function writtenBy(name) {
+  const { title, outputs } = TARGETS[name];
+  const written = outputs.map((file) => `${pathOf(file)}  ${inBytes(statSync(file).size)}`);
+  for (const folder of new Set(outputs.map((file) => dirname(file)))) {
+    const files = filesBelow(folder);
+    const bytes = files.reduce((sum, file) => sum + statSync(file).size, 0);
+    written.push(`${pathOf(folder)}/  ${inBytes(bytes)} in ${files.length} files`);
+  }
+  return { title, written };
+}
+
+/** With forward slashes, as the documentation has it. */
+function pathOf(file) {
+  return relative(ROOT, file).replaceAll('\\', '/');
+}
+
+function inBytes(bytes) {
+  return bytes < 1e6 ? `${Math.ceil(bytes / 1e3)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
 }
