@@ -1,8 +1,9 @@
 import { KNOT_KINDS, knotIndex } from '@halfhitch/core';
 import type { WorthSwapping } from '@halfhitch/geometry';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { knottedAlike, nameOf, type Project } from '../project/project.js';
 import type { Session } from '../project/session.js';
+import { PageElement } from '../view/page-element.js';
 import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { care, shopping, wristSizes } from './cut-extras.js';
@@ -24,7 +25,7 @@ const PAUSE_TO_KEEP = 600;
 const MOST_UNASKED = 400_000;
 
 /** How much thread to cut for the open project. */
-export class CutPanel extends LitElement {
+export class CutPanel extends PageElement {
   static override properties = {
     session: { attribute: false },
     settings: { state: true },
@@ -66,11 +67,6 @@ export class CutPanel extends LitElement {
     this.news = '';
     this.copied = '';
     new SessionWatch(this, ['project', 'piece']);
-  }
-
-  /** In the page itself, as all of it is. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override connectedCallback(): void {

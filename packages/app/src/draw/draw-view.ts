@@ -1,14 +1,15 @@
 import type { Chart } from '@halfhitch/core';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { titleOf } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import { counted } from '../view/figures.js';
 import { NarrowPage } from '../view/narrow-page.js';
+import { PageElement } from '../view/page-element.js';
 import { Remembered } from '../view/remembered.js';
 import { SessionWatch } from '../view/session-watch.js';
 import type { Tile } from '../work/fabric-tile.js';
 import type { Piece } from '../work/messages.js';
-import { reasonOf } from '../work/reason.js';
+import { attempted } from '../work/reason.js';
 import { ColourWarnings } from './colour-warnings.js';
 import './dialogs/draw-dialog.js';
 import './sheet/sheet.js';
@@ -38,7 +39,7 @@ import { hereInWords } from './sheet/words.js';
 const NO_MARKS: readonly Mark[] = [];
 
 /** Where a chart is drawn, and where its verdict is seen while it is. */
-export class DrawView extends LitElement {
+export class DrawView extends PageElement {
   static override properties = {
     session: { attribute: false },
     settings: { state: true },
@@ -80,11 +81,6 @@ export class DrawView extends LitElement {
     new SessionWatch(this, ['open', 'project', 'piece', 'busy']);
   }
 
-  /** In the page itself, so that its style sheet, find and print reach everything. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
-  }
-
   private get chart(): Chart | null {
     return this.session?.alpha?.chart ?? null;
   }
@@ -111,12 +107,7 @@ export class DrawView extends LitElement {
 
   /** Does what may not be possible, and says why it is not. */
   private attempt(act: () => void): void {
-    this.problem = '';
-    try {
-      act();
-    } catch (error) {
-      this.problem = reasonOf(error);
-    }
+    this.problem = attempted(act);
   }
 
   // ---- following the session ----

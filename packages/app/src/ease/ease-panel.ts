@@ -6,10 +6,11 @@ import {
   timeInWords,
   withCells,
 } from '@halfhitch/core';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { AlphaProject } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import { counted } from '../view/figures.js';
+import { PageElement } from '../view/page-element.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { bestStart } from './best-start.js';
 import { EaseDesk } from './desk.js';
@@ -34,7 +35,7 @@ type Basis = Pick<AlphaProject, 'id' | 'chart' | 'choice' | 'cut'>;
  * and applied; and the best way to start it. Fires `place` to show something on the chart, with its
  * row and column from 0.
  */
-export class EasePanel extends LitElement {
+export class EasePanel extends PageElement {
   static override properties = {
     session: { attribute: false },
     answer: { state: true },
@@ -85,11 +86,6 @@ export class EasePanel extends LitElement {
     this.wrongPace = null;
     this.mine = null;
     new SessionWatch(this, ['project']);
-  }
-
-  /** In the page itself, as all of it is. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override disconnectedCallback(): void {

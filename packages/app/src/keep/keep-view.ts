@@ -1,4 +1,5 @@
-import { html, LitElement, type TemplateResult } from 'lit';
+import { html, type TemplateResult } from 'lit';
+import { PageElement } from '../view/page-element.js';
 import '../diagonal/print/sheets-panel.js';
 import '../print/sheets-panel.js';
 import type { Session } from '../project/session.js';
@@ -7,7 +8,7 @@ import './library.js';
 import './share-panel.js';
 
 /** The projects of this device, and the open one as files, link and printed sheets. */
-export class KeepView extends LitElement {
+export class KeepView extends PageElement {
   static override properties = { session: { attribute: false } };
 
   declare session: Session | null;
@@ -16,10 +17,6 @@ export class KeepView extends LitElement {
     super();
     this.session = null;
     new SessionWatch(this, ['open']);
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   protected override render(): TemplateResult {

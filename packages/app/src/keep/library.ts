@@ -1,5 +1,5 @@
 import { CHART_LIMITS, printable } from '@halfhitch/core';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { newId } from '../project/new-id.js';
 import { nameOf, type Project, renamed, titleOf } from '../project/project.js';
 import type { Session } from '../project/session.js';
@@ -9,6 +9,7 @@ import type { DamagedProject, Listing, ProjectSummary } from '../store/listing.j
 import { theStore } from '../store/open-store.js';
 import type { Store } from '../store/store.js';
 import { figures } from '../view/figures.js';
+import { PageElement } from '../view/page-element.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { download } from './download.js';
 import { fileNameOf } from './file-name.js';
@@ -28,7 +29,7 @@ interface Done {
 }
 
 /** The projects kept on this device: opened, copied, renamed, removed and brought back. */
-export class Library extends LitElement {
+export class Library extends PageElement {
   static override properties = {
     session: { attribute: false },
     listing: { state: true },
@@ -66,10 +67,6 @@ export class Library extends LitElement {
     this.shown = AT_FIRST;
     this.room = null;
     new SessionWatch(this, ['open']);
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override connectedCallback(): void {

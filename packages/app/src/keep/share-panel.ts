@@ -1,10 +1,11 @@
 import { InputError, printable, printChartDocument, printDiagonalDocument } from '@halfhitch/core';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { asKnotted } from '../diagonal/keep/as-knotted.js';
 import { DIAGONAL_EXPORTS } from '../diagonal/keep/exports.js';
 import { knottedAlike, nameOf, type Project, titleOf } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import { figures } from '../view/figures.js';
+import { PageElement } from '../view/page-element.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { reasonOf } from '../work/reason.js';
 import { WorkError } from '../work/work-error.js';
@@ -15,7 +16,7 @@ import { fileNameOf } from './file-name.js';
 import { LINK_LIMITS, linkFragment } from './pattern-link.js';
 
 /** The open project as files of many kinds, and as a link. */
-export class SharePanel extends LitElement {
+export class SharePanel extends PageElement {
   static override properties = {
     session: { attribute: false },
     busy: { state: true },
@@ -39,10 +40,6 @@ export class SharePanel extends LitElement {
     this.problem = '';
     this.link = null;
     new SessionWatch(this, ['project']);
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   private async save<P extends Project>(one: Export<P>, project: P): Promise<void> {

@@ -1,6 +1,7 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { Session } from '../project/session.js';
 import { keeperOf } from '../store/keep-session.js';
+import { PageElement } from '../view/page-element.js';
 import { registerServiceWorker } from '../work/trusted-workers.js';
 
 /** How often a page that stays open asks for a newer version, ms. */
@@ -10,7 +11,7 @@ const ASK_EVERY = 60 * 60 * 1000;
  * Has the app's files put by for use without a connection, and offers a newer version once it is
  * there. Nothing is loaded anew before the maker says so, and not before all work is kept.
  */
-export class Updates extends LitElement {
+export class Updates extends PageElement {
   static override properties = {
     session: { attribute: false },
     news: { state: true },
@@ -32,10 +33,6 @@ export class Updates extends LitElement {
     this.session = null;
     this.news = 'none';
     this.problem = '';
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override connectedCallback(): void {

@@ -13,7 +13,8 @@
 import '@halfhitch/simulator';
 import { InputError } from '@halfhitch/core';
 import type { LessonName } from '@halfhitch/simulator/lessons';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { PageElement } from '../view/page-element.js';
 import { keepChoices, keptChoices, type LearnChoices } from './choices.js';
 import { choicesBar } from './choices-bar.js';
 import { type ListWish, lessonLists } from './lesson-lists.js';
@@ -30,7 +31,7 @@ export interface LearnSession extends EventTarget {
   readonly busy: boolean;
 }
 
-export class LearnView extends LitElement {
+export class LearnView extends PageElement {
   static override properties = {
     session: { attribute: false },
     place: { attribute: false },
@@ -73,11 +74,6 @@ export class LearnView extends LitElement {
     this.problem = '';
     this.piece = null;
     this.seen = false;
-  }
-
-  /** In the page itself, as all of it is. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override connectedCallback(): void {

@@ -1,6 +1,7 @@
 import { type Chart, InputError } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { colourWarnings } from '../colour/hard-to-tell.js';
+import { PageElement } from '../view/page-element.js';
 import '../picture/chart-preview.js';
 import type { Lying } from '../picture/chart-preview.js';
 import { PictureDesk } from '../picture/desk.js';
@@ -27,7 +28,7 @@ const LYING: Readonly<Record<TextDirection, Lying>> = {
 };
 
 /** Makes a chart of words. Fires `chart-made` with the chart and what was done. */
-export class LetteringPanel extends LitElement {
+export class LetteringPanel extends PageElement {
   static override properties = {
     colours: { attribute: false },
     aspect: { attribute: false },
@@ -64,10 +65,6 @@ export class LetteringPanel extends LitElement {
     this.chart = null;
     this.problem = '';
     this.tight = 1;
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override connectedCallback(): void {

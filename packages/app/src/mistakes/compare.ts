@@ -1,12 +1,13 @@
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { figures } from '../view/figures.js';
+import { PageElement } from '../view/page-element.js';
 import type { KnotPair, KnotTied, MistakenView } from './messages.js';
 
 /** Least width of a knot on the screen, px: below it knots can't be told apart. */
 const LEAST_KNOT = 13;
 
 /** A mistaken piece next to what was drawn, as thread, and what follows from it in words. */
-export class Compare extends LitElement {
+export class Compare extends PageElement {
   static override properties = {
     view: { attribute: false },
     mirror: { type: Boolean },
@@ -25,11 +26,6 @@ export class Compare extends LitElement {
     this.view = null;
     this.mirror = false;
     this.watching = false;
-  }
-
-  /** In the page itself, as all of it is. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override disconnectedCallback(): void {

@@ -1,6 +1,7 @@
 import { type Mistake, mistakeKey } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { figures } from '../view/figures.js';
+import { PageElement } from '../view/page-element.js';
 import type { Piece } from '../work/messages.js';
 import { WorkError } from '../work/work-error.js';
 import './compare.js';
@@ -8,7 +9,7 @@ import { type MistakesDesk, MOST_KNOTS } from './desk.js';
 import type { MistakenView, MistakePlace, OfferGroup } from './messages.js';
 
 /** "Try a mistake": what the piece becomes when the chosen knot is made wrong. */
-export class TryPanel extends LitElement {
+export class TryPanel extends PageElement {
   static override properties = {
     piece: { attribute: false },
     place: { attribute: false },
@@ -48,11 +49,6 @@ export class TryPanel extends LitElement {
     this.view = null;
     this.problem = '';
     this.news = '';
-  }
-
-  /** In the page itself, as all of it is. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   protected override willUpdate(changes: PropertyValues): void {

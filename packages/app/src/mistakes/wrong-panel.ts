@@ -1,5 +1,6 @@
 import { DIAGNOSE_LIMITS } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { PageElement } from '../view/page-element.js';
 import type { Piece } from '../work/messages.js';
 import './compare.js';
 import { type MistakesDesk, MOST_KNOTS } from './desk.js';
@@ -20,7 +21,7 @@ export type SeenErrors = { readonly [field in 'row' | 'knots' | 'file' | 'whole'
  *
  * Fires `mistake-place` with a MistakePlace when an explanation is to be shown in the piece.
  */
-export class WrongPanel extends LitElement {
+export class WrongPanel extends PageElement {
   static override properties = {
     piece: { attribute: false },
     place: { attribute: false },
@@ -77,11 +78,6 @@ export class WrongPanel extends LitElement {
     this.busy = false;
     this.stale = false;
     this.news = '';
-  }
-
-  /** In the page itself, as all of it is. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   protected override willUpdate(changes: PropertyValues): void {

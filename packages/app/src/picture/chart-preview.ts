@@ -1,6 +1,7 @@
 import type { Chart } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { figures } from '../view/figures.js';
+import { PageElement } from '../view/page-element.js';
 import type { PictureDesk } from './desk.js';
 import { MOST_KNOTS_DRAWN } from './limits.js';
 import { ThreadSamples } from './thread-samples.js';
@@ -24,7 +25,7 @@ const PAUSE = 250;
 const NARROW = matchMedia('(max-width: 47.99rem)');
 
 /** A chart as it will look: knots at their true proportions, plain or as thread. */
-export class ChartPreview extends LitElement {
+export class ChartPreview extends PageElement {
   static override properties = {
     chart: { attribute: false },
     aspect: { attribute: false },
@@ -59,10 +60,6 @@ export class ChartPreview extends LitElement {
     this.desk = null;
     this.lying = 'hanging';
     this.look = 'thread';
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override connectedCallback(): void {

@@ -1,4 +1,5 @@
-import { html, LitElement, type PropertyValues, type TemplateResult } from 'lit';
+import { html, type PropertyValues, type TemplateResult } from 'lit';
+import { PageElement } from '../view/page-element.js';
 import { type Crop, fitCrop } from './size.js';
 
 /** How near a corner a finger must be to take hold of it, px on the screen. */
@@ -22,7 +23,7 @@ const CORNERS: readonly Corner[] = [
  * A picture with a frame round the part that is taken, dragged with a finger or the mouse. Fires
  * `crop` with the new part. The same can be typed into fields, so that none of it is read out.
  */
-export class CropFrame extends LitElement {
+export class CropFrame extends PageElement {
   static override properties = {
     picture: { attribute: false },
     size: { attribute: false },
@@ -42,10 +43,6 @@ export class CropFrame extends LitElement {
     this.picture = null;
     this.size = { width: 1, height: 1 };
     this.crop = { left: 0, top: 0, width: 1, height: 1 };
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   protected override updated(changes: PropertyValues): void {

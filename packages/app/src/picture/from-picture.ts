@@ -1,5 +1,6 @@
 import { CHART_LIMITS, type Chart, InputError, printable } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { PageElement } from '../view/page-element.js';
 import { reasonOf } from '../work/reason.js';
 import './chart-preview.js';
 import { checkFileSize } from './check-file.js';
@@ -31,7 +32,7 @@ const SEEN_DISTORTION = 0.03;
  * Makes a chart of a photograph or drawing. Fires `chart-made` with the chart and what was done.
  * What it works with is loaded with it, and its picture never leaves the device.
  */
-export class FromPicture extends LitElement {
+export class FromPicture extends PageElement {
   static override properties = {
     colours: { attribute: false },
     aspect: { attribute: false },
@@ -92,10 +93,6 @@ export class FromPicture extends LitElement {
     this.result = null;
     this.busy = false;
     this.problem = '';
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override disconnectedCallback(): void {

@@ -1,7 +1,8 @@
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import type { Project } from '../project/project.js';
 import type { Session } from '../project/session.js';
 import { figures } from '../view/figures.js';
+import { PageElement } from '../view/page-element.js';
 import '../view/swatch.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { WorkError } from '../work/work-error.js';
@@ -22,7 +23,7 @@ export type SheetChecks = readonly (readonly [
 ])[];
 
 /** Sheets for the table beside the work: chosen, looked at, and printed. */
-export abstract class SheetsBench<P extends Project, Made> extends LitElement {
+export abstract class SheetsBench<P extends Project, Made> extends PageElement {
   static override properties = {
     session: { attribute: false },
     choice: { state: true },
@@ -74,10 +75,6 @@ export abstract class SheetsBench<P extends Project, Made> extends LitElement {
   protected abstract work(project: P, choice: SheetChoice): Promise<Made>;
 
   protected abstract paper(sheets: Sheets<P, Made>): TemplateResult;
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
-  }
 
   override connectedCallback(): void {
     super.connectedCallback();

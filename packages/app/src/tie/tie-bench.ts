@@ -1,11 +1,12 @@
 import '@halfhitch/simulator';
 import '../view/swatch.js';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import type { Session } from '../project/session.js';
 import { keeperOf } from '../store/keep-session.js';
 import { theStore } from '../store/open-store.js';
 import type { Store } from '../store/store.js';
 import type { Place } from '../view/fabric-picture.js';
+import { PageElement } from '../view/page-element.js';
 import { SessionWatch } from '../view/session-watch.js';
 import { BigButtons } from './big-buttons.js';
 import { type CountingActions, restOfRun } from './counting-buttons.js';
@@ -29,7 +30,7 @@ const LATER = 5;
  * Following along: the knot in hand, large and in words, until the last one is tied. How the piece
  * and its knots are shown is left to the view of each kind of work.
  */
-export abstract class TieBench<H extends InHand> extends LitElement {
+export abstract class TieBench<H extends InHand> extends PageElement {
   static override properties = {
     session: { attribute: false },
     chosen: { state: true },
@@ -68,11 +69,6 @@ export abstract class TieBench<H extends InHand> extends LitElement {
     this.chosen = null;
     this.jumpError = '';
     new SessionWatch(this, ['project', 'piece', 'busy']);
-  }
-
-  /** In the page itself, so that its style sheet, find and print reach everything. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override connectedCallback(): void {

@@ -5,7 +5,7 @@ import '../mistakes/try-panel.js';
 import '../mistakes/wrong-panel.js';
 import { changesInWords, type KnotReading } from '@halfhitch/core';
 import type { HalfhitchKnot, HalfhitchRow } from '@halfhitch/simulator';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { showLesson } from '../learn/show-lesson.js';
 import { MistakesDesk } from '../mistakes/desk.js';
 import type { MistakePlace } from '../mistakes/messages.js';
@@ -13,6 +13,7 @@ import type { Session } from '../project/session.js';
 import type { Tile } from '../work/fabric-tile.js';
 import type { KnotChoice, Piece, RowSheet } from '../work/messages.js';
 import { WorkError } from '../work/work-error.js';
+import { PageElement } from './page-element.js';
 import './fabric-picture.js';
 import type { FabricPicture, Place, PlaceDetail } from './fabric-picture.js';
 import { howKnotted } from './how-knotted.js';
@@ -23,7 +24,7 @@ import { verdict } from './verdict.js';
 import { type Playing, watchCard } from './watch-card.js';
 
 /** Whether the chart knots out as drawn, its picture as thread, and every knot to be watched. */
-export class CheckView extends LitElement {
+export class CheckView extends PageElement {
   static override properties = {
     session: { attribute: false },
     sheet: { state: true },
@@ -52,11 +53,6 @@ export class CheckView extends LitElement {
     this.playing = 'knot';
     this.mirror = false;
     new SessionWatch(this, ['project', 'piece']);
-  }
-
-  /** In the page itself, so that its style sheet, find and print reach everything. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override disconnectedCallback(): void {

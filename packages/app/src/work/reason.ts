@@ -7,3 +7,13 @@ export function reasonOf(error: unknown): string {
 export function isOutOfMemory(error: unknown): boolean {
   return error instanceof RangeError && /alloc|memory|array|length/i.test(error.message);
 }
+
+/** Does what may not be possible. @returns why it is not; empty when it is done */
+export function attempted(act: () => void): string {
+  try {
+    act();
+    return '';
+  } catch (error) {
+    return reasonOf(error);
+  }
+}

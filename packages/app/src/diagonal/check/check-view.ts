@@ -3,7 +3,8 @@ import '@halfhitch/simulator';
 import { KNOT_KINDS, mirrorKnot, NO_STRING_HERE, printable } from '@halfhitch/core';
 import type { ForcedKnots } from '@halfhitch/core/solve';
 import type { HalfhitchKnot, HalfhitchPiece } from '@halfhitch/simulator';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { PageElement } from '../../view/page-element.js';
 import '../../styles/diagonal.css';
 import '../../view/swatch.js';
 import type { Place } from '../../draw/edit/place.js';
@@ -45,7 +46,7 @@ const SETTINGS: LatticeSettings = {
 };
 
 /** Where a diagonal pattern is checked: its proof, its repeat, its strings, and every knot. */
-export class DiagonalCheckView extends LitElement {
+export class DiagonalCheckView extends PageElement {
   static override properties = {
     session: { attribute: false },
     place: { state: true },
@@ -83,11 +84,6 @@ export class DiagonalCheckView extends LitElement {
     this.forced = null;
     this.reading = false;
     new SessionWatch(this, ['project', 'piece']);
-  }
-
-  /** In the page itself, so that its style sheet, find and print reach everything. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   private get piece(): DiagonalPiece | null {

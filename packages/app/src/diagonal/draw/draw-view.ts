@@ -1,5 +1,6 @@
 import type { Chart, DiagonalPattern } from '@halfhitch/core';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
+import { PageElement } from '../../view/page-element.js';
 import '../../styles/diagonal.css';
 import { NO_SYMMETRY, type Symmetry } from '../../draw/edit/symmetry.js';
 import type { PaletteEdit } from '../../draw/palette/palette.js';
@@ -9,7 +10,7 @@ import type { Session } from '../../project/session.js';
 import { counted } from '../../view/figures.js';
 import { Remembered } from '../../view/remembered.js';
 import { SessionWatch } from '../../view/session-watch.js';
-import { reasonOf } from '../../work/reason.js';
+import { attempted } from '../../work/reason.js';
 import { pictureDrawn, recoloured } from '../edit/pattern.js';
 import { pictureOfChart } from '../edit/sampled.js';
 import '../lattice/lattice-sheet.js';
@@ -43,7 +44,7 @@ const ASPECT = 1;
  * Where a diagonal pattern is drawn: as a picture for which a way to knot it is then found, or knot
  * by knot.
  */
-export class DiagonalDrawView extends LitElement {
+export class DiagonalDrawView extends PageElement {
   static override properties = {
     session: { attribute: false },
     drawnWith: { state: true },
@@ -89,11 +90,6 @@ export class DiagonalDrawView extends LitElement {
     new SessionWatch(this, ['open', 'project', 'piece']);
   }
 
-  /** In the page itself, so that its style sheet, find and print reach everything. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
-  }
-
   get open(): DiagonalProject | null {
     return this.session?.diagonal ?? null;
   }
@@ -110,12 +106,7 @@ export class DiagonalDrawView extends LitElement {
 
   /** Does what may not be possible, and says why it is not. */
   private attempt(act: () => void): void {
-    this.problem = '';
-    try {
-      act();
-    } catch (error) {
-      this.problem = reasonOf(error);
-    }
+    this.problem = attempted(act);
   }
 
   // ---- following the session ----

@@ -9,13 +9,14 @@ import {
   wave,
   zigzag,
 } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { numberField, numberIn } from '../../draw/dialogs/number-field.js';
 import { FIRST_COLOURS } from '../../draw/edit/blank.js';
 import { checkName } from '../../draw/edit/names.js';
 import type { DiagonalProject } from '../../project/project.js';
 import type { Session } from '../../project/session.js';
-import { reasonOf } from '../../work/reason.js';
+import { PageElement } from '../../view/page-element.js';
+import { attempted } from '../../work/reason.js';
 import { keyed } from '../edit/keyed.js';
 import { emptyPattern } from '../edit/pattern.js';
 
@@ -71,7 +72,7 @@ const BEGINNINGS: readonly Beginning[] = [
 ];
 
 /** Questions about a new diagonal pattern, in front of the page. */
-export class NewDialog extends LitElement {
+export class NewDialog extends PageElement {
   static override properties = {
     session: { attribute: false },
     colours: { attribute: false },
@@ -93,10 +94,6 @@ export class NewDialog extends LitElement {
     this.problem = '';
   }
 
-  protected override createRenderRoot(): HTMLElement {
-    return this;
-  }
-
   open(): void {
     this.problem = '';
     this.shown = true;
@@ -113,15 +110,12 @@ export class NewDialog extends LitElement {
 
   private onSubmit(event: SubmitEvent): void {
     event.preventDefault();
-    this.problem = '';
-    try {
+    this.problem = attempted(() => {
       const { pattern, wanted } = this.begun(new FormData(event.target as HTMLFormElement));
       this.close();
       this.session?.openDiagonal(pattern, wanted);
       location.hash = 'draw';
-    } catch (error) {
-      this.problem = reasonOf(error);
-    }
+    });
   }
 
   private begun(answers: FormData): Begun {

@@ -1,9 +1,10 @@
 import type { Chart, ChartColour } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { type ChartMade, MAKERS } from '../../draw/dialogs/makers.js';
+import { PageElement } from '../../view/page-element.js';
 
 /** Makes a picture for the lattice from any image. Fires `picture-made` (Chart). */
-export class PictureDialog extends LitElement {
+export class PictureDialog extends PageElement {
   static override properties = {
     colours: { attribute: false },
     shown: { state: true },
@@ -22,10 +23,6 @@ export class PictureDialog extends LitElement {
     this.shown = false;
     this.loaded = false;
     this.problem = '';
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   open(): void {

@@ -6,7 +6,8 @@ import {
   type DiagonalPattern,
   KNOT_KINDS,
 } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { PageElement } from '../../view/page-element.js';
 import '../../styles/diagonal.css';
 import { NO_SYMMETRY } from '../../draw/edit/symmetry.js';
 import '../../draw/palette/sample.js';
@@ -34,7 +35,7 @@ import {
 type Marking = 'colours' | 'ways';
 
 /** "Something looks wrong": takes down what a maker sees of a piece, and says what explains it. */
-export class DiagonalWrongPanel extends LitElement {
+export class DiagonalWrongPanel extends PageElement {
   static override properties = {
     pattern: { attribute: false },
     rows: { type: Number },
@@ -84,10 +85,6 @@ export class DiagonalWrongPanel extends LitElement {
     this.stale = false;
     this.busy = false;
     this.said = '';
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   override disconnectedCallback(): void {

@@ -1,7 +1,8 @@
 import type { Chart } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { counted } from '../../view/figures.js';
-import { reasonOf } from '../../work/reason.js';
+import { PageElement } from '../../view/page-element.js';
+import { attempted } from '../../work/reason.js';
 import type { Place } from '../edit/place.js';
 import type { ChartForm } from './forms.js';
 import { type ChartMade, MAKERS, type MakerName } from './makers.js';
@@ -24,7 +25,7 @@ export interface DialogDone {
 }
 
 /** Questions that are asked in front of the chart: a new one, another size, letters, a picture. */
-export class DrawDialog extends LitElement {
+export class DrawDialog extends PageElement {
   static override properties = {
     chart: { attribute: false },
     ground: { attribute: false },
@@ -55,10 +56,6 @@ export class DrawDialog extends LitElement {
     this.page = null;
     this.loaded = new Set();
     this.problem = '';
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   open(page: DialogPage): void {
@@ -132,13 +129,10 @@ export class DrawDialog extends LitElement {
     event.preventDefault();
     const { chart } = this;
     if (chart === null) return;
-    this.problem = '';
-    try {
+    this.problem = attempted(() => {
       const made = form.make(chart, new FormData(event.target as HTMLFormElement), this.ground);
       this.done({ chart: made, as: form.as, what: form.what });
-    } catch (error) {
-      this.problem = reasonOf(error);
-    }
+    });
   }
 
   private makerOf(chart: Chart, maker: MakerName): TemplateResult {

@@ -1,5 +1,6 @@
 import type { ChartColour } from '@halfhitch/core';
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
+import { PageElement } from '../../view/page-element.js';
 import { reasonOf } from '../../work/reason.js';
 import {
   colourName,
@@ -35,7 +36,7 @@ export interface ColourUses {
 const NEW_SHADES = ['#b8323a', '#e0b73c', '#6b4a86', '#2f8f8b', '#8a5a3c', '#d98fa3', '#1b2530'];
 
 /** The legend, to be changed: names, shades, order, and colours drawn in other colours. */
-export class Palette extends LitElement {
+export class Palette extends PageElement {
   static override properties = {
     colours: { attribute: false },
     uses: { attribute: false },
@@ -61,10 +62,6 @@ export class Palette extends LitElement {
     this.ground = 0;
     this.other = null;
     this.problem = '';
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   private edit(make: () => LegendEdit, what: string, colourOf: (made: LegendEdit) => number): void {

@@ -14,12 +14,13 @@ import {
   type RowInstructions,
   type Section,
 } from '@halfhitch/core';
-import { html, LitElement, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { counted, figures } from '../../view/figures.js';
+import { PageElement } from '../../view/page-element.js';
 import '../../view/swatch.js';
 
 /** How to knot one chart: the piece, its rows with their knots in motion and in words, its knots. */
-export class Tutorial extends LitElement {
+export class Tutorial extends PageElement {
   static override properties = { chart: { attribute: false }, row: { state: true } };
 
   declare chart: Chart | null;
@@ -33,10 +34,6 @@ export class Tutorial extends LitElement {
     super();
     this.chart = null;
     this.row = 0;
-  }
-
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   protected override willUpdate(changes: PropertyValues): void {
