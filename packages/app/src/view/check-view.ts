@@ -17,11 +17,20 @@ import { PageElement } from './page-element.js';
 import './fabric-picture.js';
 import type { FabricPicture, Place, PlaceDetail } from './fabric-picture.js';
 import { howKnotted } from './how-knotted.js';
+import { knotStage, mirrored } from './knot-stage.js';
 import { NarrowPage } from './narrow-page.js';
 import { rowCard, showPart } from './row-card.js';
 import { SessionWatch } from './session-watch.js';
 import { verdict } from './verdict.js';
-import { type Playing, watchCard } from './watch-card.js';
+import { watchCard } from './watch-card.js';
+
+/** What can be played. */
+type Playing = 'knot' | 'row';
+
+const PLAYED = [
+  ['knot', 'One knot'],
+  ['row', 'Whole row'],
+] as const;
 
 /** Whether the chart knots out as drawn, its picture as thread, and every knot to be watched. */
 export class CheckView extends PageElement {
@@ -150,20 +159,7 @@ export class CheckView extends PageElement {
             <kbd>Home</kbd> <kbd>End</kbd> to the ends of the row, <kbd>Enter</kbd> plays it.
           </p>
         </section>
-        ${watchCard({
-          playing: this.playing,
-          knot: this.knot,
-          mirror: this.mirror,
-          choosePlaying: (playing) => {
-            this.playing = playing;
-            this.playNext = false;
-          },
-          setMirror: (mirror) => {
-            this.mirror = mirror;
-          },
-          onRowStep: this.onRowStep,
-          lesson: () => showLesson(this, this.place),
-        })}
+        ${this.watch()}
         ${this.sheet === null ? nothing : this.row(piece, this.sheet)}
       </div>
       <section class="card ease-card" aria-labelledby="ease-name">
@@ -191,6 +187,32 @@ export class CheckView extends PageElement {
       </section>
       ${this.narrow.matches ? this.setup(piece) : nothing}
     `;
+  }
+
+  private watch(): TemplateResult {
+    const { playing, mirror } = this;
+    return watchCard({
+      choices: PLAYED,
+      playing,
+      mirror,
+      stage:
+        playing === 'row'
+          ? html`<halfhitch-row ?mirror=${mirror} @halfhitch-step=${this.onRowStep}></halfhitch-row>`
+          : knotStage(this.knot, mirror),
+      below: html`
+        ${mirror ? mirrored() : nothing}
+        <button type="button" class="small" @click=${() => showLesson(this, this.place)}>
+          Show me this one as a lesson
+        </button>
+      `,
+      choosePlaying: (chosen) => {
+        this.playing = chosen;
+        this.playNext = false;
+      },
+      setMirror: (wanted) => {
+        this.mirror = wanted;
+      },
+    });
   }
 
   private setup(piece: Piece): TemplateResult {

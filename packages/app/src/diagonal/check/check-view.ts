@@ -1,6 +1,6 @@
 import { counted, figures } from '../../view/figures.js';
 import '@halfhitch/simulator';
-import { KNOT_KINDS, mirrorKnot, NO_STRING_HERE, printable } from '@halfhitch/core';
+import { printable } from '@halfhitch/core';
 import type { ForcedKnots } from '@halfhitch/core/solve';
 import type { HalfhitchKnot, HalfhitchPiece } from '@halfhitch/simulator';
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
@@ -12,12 +12,13 @@ import { NO_SYMMETRY } from '../../draw/edit/symmetry.js';
 import { type DiagonalProject, untitled } from '../../project/project.js';
 import type { Session } from '../../project/session.js';
 import { NarrowPage } from '../../view/narrow-page.js';
+import { Remembered } from '../../view/remembered.js';
 import { SessionWatch } from '../../view/session-watch.js';
 import { verdict } from '../../view/verdict.js';
+import { watchCard } from '../../view/watch-card.js';
 import { WorkError } from '../../work/work-error.js';
 import { plainInk } from '../edit/ink.js';
 import { differing } from '../edit/pattern.js';
-import { indexOf, isPlace } from '../edit/places.js';
 import '../lattice/lattice-sheet.js';
 import type { LatticeSheet } from '../lattice/lattice-sheet.js';
 import type { LatticeMark } from '../lattice/look.js';
@@ -27,16 +28,15 @@ import { placeInWords } from '../lattice/words.js';
 import '../mistakes/wrong-panel.js';
 import type { DiagonalPiece } from '../work/messages.js';
 import { forcedInWords, forcedMarks } from './forced.js';
+import { knotStage, watchedAt } from './knot-stage.js';
 import { sharesCard } from './shares-card.js';
 
 type Playing = 'knot' | 'piece';
 
-/** A knot to be watched. */
-interface Watched {
-  readonly kind: (typeof KNOT_KINDS)[number];
-  readonly tying: { readonly string: number; readonly colour: string; readonly name: string };
-  readonly held: { readonly string: number; readonly colour: string; readonly name: string };
-}
+const PLAYED = [
+  ['knot', 'One knot'],
+  ['piece', 'Whole piece'],
+] as const;
 
 const SETTINGS: LatticeSettings = {
   tool: 'choose',
@@ -72,6 +72,7 @@ export class DiagonalCheckView extends PageElement {
   private shown: DiagonalPiece | null = null;
   private subject: LatticeSubject | null = null;
   private staged: DiagonalPiece | null = null;
+  private readonly marks = new Remembered<readonly LatticeMark[]>();
   /** Where all stands in one column, and only what is wrong is laid open. */
   private readonly narrow = new NarrowPage(this);
 
@@ -148,22 +149,15 @@ export class DiagonalCheckView extends PageElement {
   private marksOf(piece: DiagonalPiece): readonly LatticeMark[] {
     const told = this.forced?.of === piece ? this.forced.told : null;
     const forced = told === null || typeof told === 'string' ? null : told;
-    if (this.marked?.of !== piece || this.marked.forced !== forced) {
-      const marks = piece.findings.flatMap(({ grade, row, place, message }): LatticeMark[] => {
+    return this.marks.of([piece, forced], () => [
+      ...piece.findings.flatMap(({ grade, row, place, message }): LatticeMark[] => {
         if (row === null || place === null) return [];
         const what = grade === 'wrong' ? 'conflict' : 'found';
         return [{ row: row - 1, column: place - 1, what, message }];
-      });
-      if (forced !== null) marks.push(...forcedMarks(piece, forced));
-      this.marked = { of: piece, forced, marks };
-    }
-    return this.marked.marks;
+      }),
+      ...(forced === null ? [] : forcedMarks(piece, forced)),
+    ]);
   }
-  private marked: {
-    readonly of: DiagonalPiece;
-    readonly forced: ForcedKnots | null;
-    readonly marks: readonly LatticeMark[];
-  } | null = null;
 
   // ---- the page ----
 
@@ -200,7 +194,7 @@ export class DiagonalCheckView extends PageElement {
             arrows from knot to knot, <kbd>Enter</kbd> plays it.
           </p>
         </section>
-        <section class="card watch" aria-labelledby="watch-name">${this.watch(piece)}</section>
+        ${this.watch(piece)}
         <section class="card row-card" aria-labelledby="shares-name">${sharesCard(piece)}</section>
       </div>
       <section class="card wrong-card" aria-labelledby="wrong-name">
@@ -247,61 +241,22 @@ export class DiagonalCheckView extends PageElement {
   }
 
   private watch(piece: DiagonalPiece): TemplateResult {
-    const playing = (value: Playing, label: string) => html`<label>
-      <input
-        type="radio"
-        name="playing"
-        .checked=${this.playing === value}
-        @change=${() => {
-          this.playing = value;
-        }}
-      />
-      <span>${label}</span>
-    </label>`;
-    return html`
-      <div class="bar">
-        <h2 id="watch-name">Watch it tied</h2>
-        <fieldset class="switch">
-          <legend class="unseen">What is played</legend>
-          ${playing('knot', 'One knot')} ${playing('piece', 'Whole piece')}
-        </fieldset>
-      </div>
-      ${this.playing === 'piece' ? html`<halfhitch-piece ?mirror=${this.mirror}></halfhitch-piece>` : this.oneKnot(piece)}
-      <label class="check">
-        <input
-          type="checkbox"
-          .checked=${this.mirror}
-          @change=${(event: Event) => {
-            this.mirror = (event.target as HTMLInputElement).checked;
-          }}
-        />
-        Left-handed: mirror the 3D picture
-      </label>
-    `;
-  }
-
-  private oneKnot(piece: DiagonalPiece): TemplateResult {
-    const { place, mirror } = this;
-    const knot = watchedAt(piece, place);
-    const where = placeInWords(piece.pattern, place);
-    if (knot === null) return html`<p class="which">${where}: no knot here.</p>`;
-    const { kind, tying, held } = knot;
-    return html`
-      <p class="which">
-        ${where}: ${kind} knot${mirror ? `; mirrored: ${mirrorKnot(kind)}` : nothing}
-      </p>
-      <p>
-        String ${tying.string + 1} (${tying.name}) ties onto string ${held.string + 1} (${held.name}).
-      </p>
-      <halfhitch-knot
-        ?mirror=${mirror}
-        .kind=${kind}
-        .tyingColour=${tying.colour}
-        .heldColour=${held.colour}
-        .tyingName=${`string ${tying.string + 1}`}
-        .heldName=${`string ${held.string + 1}`}
-      ></halfhitch-knot>
-    `;
+    const { playing, mirror } = this;
+    return watchCard({
+      choices: PLAYED,
+      playing,
+      mirror,
+      stage:
+        playing === 'piece'
+          ? html`<halfhitch-piece ?mirror=${mirror}></halfhitch-piece>`
+          : knotStage(piece, this.place, mirror),
+      choosePlaying: (chosen) => {
+        this.playing = chosen;
+      },
+      setMirror: (wanted) => {
+        this.mirror = wanted;
+      },
+    });
   }
 
   private choose(place: Place): void {
@@ -335,21 +290,6 @@ export class DiagonalCheckView extends PageElement {
       whole.seekKnot(this.place.row, this.place.column);
     }
   }
-}
-
-/** The knot in a place; null where none is tied. */
-function watchedAt({ pattern, reading }: DiagonalPiece, place: Place): Watched | null {
-  if (!isPlace(pattern, place)) return null;
-  const at = indexOf(pattern, place);
-  const kind = KNOT_KINDS[pattern.knots[at] as number];
-  const [tying, held] = [reading.tying[at] as number, reading.held[at] as number];
-  if (kind === undefined || tying === NO_STRING_HERE) return null;
-  const string = (one: number) => {
-    const colour = pattern.colours[pattern.start[one] as number];
-    const hex = colour?.hex ?? '#808080';
-    return { string: one, colour: hex, name: colour?.name || hex };
-  };
-  return { kind, tying: string(tying), held: string(held) };
 }
 
 customElements.define('halfhitch-diagonal-check', DiagonalCheckView);
