@@ -1,12 +1,11 @@
 import { type Mistake, mistakeKey } from '@halfhitch/core';
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { figures } from '../view/figures.js';
 import { PageElement } from '../view/page-element.js';
 import type { Piece } from '../work/messages.js';
-import { WorkError } from '../work/work-error.js';
 import './compare.js';
 import { type MistakesDesk, MOST_KNOTS } from './desk.js';
 import type { MistakenView, MistakePlace, OfferGroup } from './messages.js';
+import { problemInWords, tooLargeInWords } from './problem-words.js';
 
 /** "Try a mistake": what the piece becomes when the chosen knot is made wrong. */
 export class TryPanel extends PageElement {
@@ -80,7 +79,7 @@ export class TryPanel extends PageElement {
       const groups = await desk.ask(piece, { ask: 'possible', place });
       if (turn === this.turn) this.groups = groups;
     } catch (error) {
-      if (turn === this.turn) this.problem = inWords(error);
+      if (turn === this.turn) this.problem = problemInWords(error);
     }
   }
 
@@ -103,7 +102,7 @@ export class TryPanel extends PageElement {
       this.view = null;
       this.chosen = '';
       this.news = '';
-      this.problem = inWords(error);
+      this.problem = problemInWords(error);
     }
   }
 
@@ -176,14 +175,6 @@ export class TryPanel extends PageElement {
       </div>
     `;
   }
-}
-
-export function tooLargeInWords(): string {
-  return `Mistakes are looked into in pieces of up to ${figures(MOST_KNOTS)} knots. Open a part of the chart, such as one repeat, for that.`;
-}
-
-export function inWords(error: unknown): string {
-  return error instanceof WorkError ? error.message : 'Something went wrong. Try again.';
 }
 
 customElements.define('halfhitch-try', TryPanel);

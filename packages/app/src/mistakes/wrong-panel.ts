@@ -6,10 +6,10 @@ import './compare.js';
 import { type MistakesDesk, MOST_KNOTS } from './desk.js';
 import { type Choice, explanations } from './explanations.js';
 import type { MistakenView, MistakePlace, SeenRow, Told } from './messages.js';
+import { problemInWords, tooLargeInWords } from './problem-words.js';
 import { colourNames } from './seen-colours.js';
 import { seenForm } from './seen-form.js';
 import { isMarked, unseenRow } from './seen-rows.js';
-import { inWords, tooLargeInWords } from './try-panel.js';
 
 /** Larger files are refused before they are read at all. */
 const MOST_BYTES = 8 * 1024 * 1024;
@@ -160,7 +160,7 @@ export class WrongPanel extends PageElement {
     } catch (error) {
       if (turn !== this.turn) return;
       this.busy = false;
-      this.fail('file', inWords(error));
+      this.fail('file', problemInWords(error));
     }
   };
 
@@ -193,7 +193,7 @@ export class WrongPanel extends PageElement {
     } catch (error) {
       if (turn !== this.turn) return;
       this.news = '';
-      this.fail('whole', inWords(error));
+      this.fail('whole', problemInWords(error));
     } finally {
       if (turn === this.turn) this.busy = false;
     }
@@ -228,7 +228,7 @@ export class WrongPanel extends PageElement {
     } catch (error) {
       if (turn !== this.turn) return;
       this.choice = null;
-      this.fail('whole', inWords(error));
+      this.fail('whole', problemInWords(error));
     }
   };
 
