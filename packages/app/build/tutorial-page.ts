@@ -75,7 +75,7 @@ async function bundle(): Promise<{ readonly script: string; readonly licences: s
       minify: true,
       modulePreload: { polyfill: false },
       lib: { entry: ENTRY, formats: ['iife'], name: 'halfhitchTutorial' },
-      rolldownOptions: { output: { codeSplitting: false } },
+      rolldownOptions: { output: { codeSplitting: false }, checks: { pluginTimings: false } },
     },
   });
   const [{ output }] = (Array.isArray(result) ? result : [result]) as [
