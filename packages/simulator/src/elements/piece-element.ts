@@ -25,9 +25,6 @@ const MAGNIFIED_KNOTS = 3.5;
 const FLAT_GHOST = 0.26;
 const FLAT_LEVEL: Level = 2;
 
-/** What hangs free is not pressed flat. */
-const HUNG_FULLNESS = 1.2;
-
 /** What of the piece is in the picture. */
 interface PieceMoment extends StageMoment {
   readonly chunks: Chunks;
@@ -214,7 +211,13 @@ export class HalfhitchPiece extends StageElement {
           ...(trailing
             ? flatLines(moment, [began, position], 'tying', chunks.flatFullness, marked)
             : []),
-          ...linesBetween(chunks.hanging(position), [-1, 0], 'hanging', 'other', HUNG_FULLNESS),
+          ...linesBetween(
+            chunks.hanging(position, { ...range, level: FLAT_LEVEL }),
+            [-1, 0],
+            'hanging',
+            'other',
+            chunks.hungFullness,
+          ),
         ];
       },
     };

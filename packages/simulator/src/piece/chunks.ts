@@ -13,6 +13,13 @@ export interface PieceStrand {
   readonly when: Float32Array;
 }
 
+/** Chunks from `first` to `last`, at a level of detail. */
+export interface ChunkView {
+  readonly first: number;
+  readonly last: number;
+  readonly level: Level;
+}
+
 /** A whole piece, some rows at a time, with the order in which it is knotted. */
 export interface Chunks {
   /** Whether it is the mirror image, as the left hand knots it. */
@@ -27,9 +34,11 @@ export interface Chunks {
   chunksOf(from: number, to: number): { readonly first: number; readonly last: number };
   /** Room for rows, in mm, y up; it follows rows that are not whole numbers. */
   boxOf(from: number, to: number): Box;
-  strands(chunk: number, level: Level): PieceStrand[];
-  /** What hangs below the work at a time, where that changes as it grows. */
-  hanging(time: number): PieceStrand[];
+  strands(chunk: number, level: Level): readonly PieceStrand[];
+  /** The same of what hangs free. */
+  readonly hungFullness: number;
+  /** What hangs below the work at a time, where that changes as it grows; of the chunks in view. */
+  hanging(time: number, view: ChunkView): PieceStrand[];
 }
 
 /**
@@ -69,6 +78,9 @@ export function linesBetween(
 
 /** How much of a knot must be tied for what hangs from it to be there. */
 export const BEGUN = 0.02;
+
+/** What hangs free is thinner than what is knotted tightly side by side: it is not pressed flat. */
+export const HUNG_FULLNESS = 1.2;
 
 /** From the geometry's frame, whose y points down the page, to the picture's, y up. */
 export function upright(

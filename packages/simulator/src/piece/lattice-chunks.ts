@@ -7,13 +7,21 @@ import {
 } from '@halfhitch/geometry/diagonal';
 import type { Level } from '@halfhitch/geometry/fabric';
 import type { Box } from '../thread/thread-line.js';
-import { BEGUN, type Chunks, chunksOfRows, type PieceStrand, upright } from './chunks.js';
+import {
+  BEGUN,
+  type Chunks,
+  chunksOfRows,
+  HUNG_FULLNESS,
+  type PieceStrand,
+  upright,
+} from './chunks.js';
 import type { LatticeOrder } from './lattice-order.js';
 
 /** A whole piece of diagonal work. */
 export class LatticeChunks implements Chunks {
   readonly fullness = LATTICE_FULLNESS;
   readonly flatFullness = 1.25;
+  readonly hungFullness = HUNG_FULLNESS;
   readonly mirror: boolean;
   private readonly fabric: DiagonalFabric;
   private readonly strings: ReadonlyMap<string, number>;

@@ -8,7 +8,21 @@ import {
   levelFor,
 } from '@halfhitch/geometry/fabric';
 import type { Box } from '../thread/thread-line.js';
-import { BEGUN, type Chunks, chunksOfRows, type PieceStrand, upright } from './chunks.js';
+import {
+  BEGUN,
+  type Chunks,
+  type ChunkView,
+  chunksOfRows,
+  type PieceStrand,
+  upright,
+} from './chunks.js';
+import { looseEnds, type WorkedStrand } from './loose-ends.js';
+
+/** Chunks whose strands are kept at hand: those of a view, at one level of detail. */
+const MOST_LATELY = 8;
+
+/** Rows below the last one to which loose ends hang. */
+const HANGS = 3;
 
 /** The level of detail for a view in which a knot is so many CSS pixels wide. */
 export function levelOf(pixelsPerKnot: number): Level {
@@ -19,11 +33,14 @@ export function levelOf(pixelsPerKnot: number): Level {
 export class PieceChunks implements Chunks {
   readonly fullness = FABRIC_FULLNESS;
   readonly flatFullness = FABRIC_FULLNESS;
+  readonly hungFullness = FABRIC_FULLNESS;
   readonly plan: Plan;
   /** Whether it is the mirror image, as the left hand knots it. */
   readonly mirror: boolean;
   private readonly fabric: Fabric;
   private readonly strings: ReadonlyMap<string, number>;
+  /** Strands as they were last asked for, since what hangs is cut from them at every moment. */
+  private readonly lately = new Map<string, readonly WorkedStrand[]>();
 
   /** @throws GeometryError, InputError as `Fabric` does */
   constructor(plan: Plan, mirror = false) {
@@ -58,15 +75,27 @@ export class PieceChunks implements Chunks {
     };
   }
 
-  strands(chunk: number, level: Level): PieceStrand[] {
+  strands(chunk: number, level: Level): readonly WorkedStrand[] {
+    const key = `${chunk}/${level}`;
+    const known = this.lately.get(key);
+    if (known !== undefined) return known;
     const built = this.fabric.chunk(chunk, level);
-    return built.strands.map((strand) => ({
+    const strands = built.strands.map((strand) => ({
+      part: strand.part,
+      parks: strand.part === 'lead' && !strand.toBelow,
       string: this.strings.get(strand.string) ?? -1,
       colour: strand.colour,
       radius: strand.radius,
       points: upright(built.points, strand, this.mirror ? -1 : 1),
       when: this.timesOf(built, strand),
     }));
+    for (const strand of strands) if (strand.part === 'tail') hangWithItsKnot(strand, strands);
+    for (const oldest of this.lately.keys()) {
+      if (this.lately.size < MOST_LATELY) break;
+      this.lately.delete(oldest);
+    }
+    this.lately.set(key, strands);
+    return strands;
   }
 
   /** Where a knot lies, in mm, y up. */
@@ -75,9 +104,12 @@ export class PieceChunks implements Chunks {
     return [this.mirror ? -x : x, -y, 0];
   }
 
-  /** Base strings hang as they do from the beginning, and leads end with their knots. */
-  hanging(): PieceStrand[] {
-    return [];
+  /** Base strings hang as they do from the beginning; leads from where they are knotted to. */
+  hanging(time: number, { first, last, level }: ChunkView): PieceStrand[] {
+    if (time <= 0) return [];
+    const strands: WorkedStrand[] = [];
+    for (let chunk = first; chunk <= last; chunk++) strands.push(...this.strands(chunk, level));
+    return looseEnds(strands, time, -(this.plan.rows + HANGS) * this.rowHeight);
   }
 
   /** How many knots are tied before one. */
@@ -92,12 +124,12 @@ export class PieceChunks implements Chunks {
     const when = new Float32Array(count);
     if (strand.role === 'base') return when.fill(-1);
     if (knots === undefined || knots.length === 0) {
-      // A float is there when the lead comes up again, a tail with the knot it hangs from.
-      const begin = this.timeAt(chunk.points, first);
-      const end = strand.part === 'tail' ? begin : this.timeAt(chunk.points, first + count - 1);
-      return when.fill(Math.max(begin, end) + BEGUN);
+      const ends = [first, first + count - 1];
+      const [begin, end] = ends.map((point) => this.timeAt(chunk.points, point));
+      return when.fill(Math.max(begin as number, end as number) + BEGUN);
     }
     let reached = 0;
+    // The way to a knot is there as soon as the knot is begun.
     let time = this.orderOf(knots[0] as number, knots[1] as number) + BEGUN;
     for (let k = 0; k < knots.length; k += 4) {
       const order = this.orderOf(knots[k] as number, knots[k + 1] as number);
@@ -107,7 +139,7 @@ export class PieceChunks implements Chunks {
       for (; reached <= from + many && reached < count; reached++) {
         when[reached] = order + Math.max(BEGUN, (reached - from) / many);
       }
-      time = order + 1;
+      time = order + 1 + BEGUN;
     }
     return when.fill(time, reached);
   }
@@ -119,4 +151,32 @@ export class PieceChunks implements Chunks {
     );
     return this.orderOf(row, column);
   }
+}
+
+/**
+ * The end of a lead is there with what it hangs from: the end at its beginning with its first knot,
+ * that of the very last knot once this is tied.
+ */
+function hangWithItsKnot(tail: WorkedStrand, strands: readonly WorkedStrand[]): void {
+  for (const { part, string, points, when } of strands) {
+    if (part !== 'lead' || string !== tail.string) continue;
+    for (const end of [0, when.length - 1]) {
+      if (!touches(tail.points, points, 3 * end)) continue;
+      // A little before, so that it is all there at that very time.
+      tail.when.fill((when[end] as number) - BEGUN / 2);
+      return;
+    }
+  }
+}
+
+/** Whether a line begins or ends at a point of another. */
+function touches(line: Float32Array, other: Float32Array, at: number): boolean {
+  return [0, line.length - 3].some(
+    (end) =>
+      Math.hypot(
+        (line[end] as number) - (other[at] as number),
+        (line[end + 1] as number) - (other[at + 1] as number),
+        (line[end + 2] as number) - (other[at + 2] as number),
+      ) < 1e-3,
+  );
 }

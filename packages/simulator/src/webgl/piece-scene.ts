@@ -1,6 +1,6 @@
 import type { Level } from '@halfhitch/geometry/fabric';
 import { BufferAttribute, BufferGeometry, Color, Mesh } from 'three';
-import type { Chunks, PieceStrand } from '../piece/chunks.js';
+import type { Chunks, ChunkView, PieceStrand } from '../piece/chunks.js';
 import { Tube } from '../thread/tube.js';
 import { LitScene } from './lit-scene.js';
 import { ThreadMaterial } from './thread-material.js';
@@ -10,9 +10,6 @@ const AROUND: Readonly<Record<Level, number>> = { 0: 10, 1: 8, 2: 6, 3: 3 };
 
 /** Vertices round a thread that hangs: these are laid anew with every frame. */
 const AROUND_HANGING = 8;
-
-/** What hangs free is thinner than what is knotted: it is not pressed flat. */
-const HUNG_FULLNESS = 1.2;
 
 /** What is seen of a piece beside the knots that are tied; all in knots. */
 export interface PieceTime {
@@ -34,7 +31,7 @@ export class PieceScene extends LitScene {
   private chunks: Chunks | null = null;
   private radius = 0.5;
   /** What hangs below the work, and at what time. */
-  private hung: { readonly mesh: ChunkMesh; readonly now: number } | null = null;
+  private hung: { readonly mesh: ChunkMesh; readonly as: string } | null = null;
 
   /**
    * Shows chunks from `first` to `last`; others are given back.
@@ -42,12 +39,7 @@ export class PieceScene extends LitScene {
    * @param most chunks that may be built anew by this call
    * @returns whether all of them are there
    */
-  show(
-    chunks: Chunks,
-    view: { readonly first: number; readonly last: number; readonly level: Level },
-    time: PieceTime,
-    most: number,
-  ): boolean {
+  show(chunks: Chunks, view: ChunkView, time: PieceTime, most: number): boolean {
     if (chunks !== this.chunks) this.clearChunks();
     this.chunks = chunks;
     // Shadows would fall from threads that are not knotted yet.
@@ -75,20 +67,21 @@ export class PieceScene extends LitScene {
     }
     // What stands in for chunks still to be built stays until they are.
     if (whole) for (const key of this.meshes.keys()) if (!wanted.has(key)) this.drop(key);
-    this.hang(chunks, time.now);
+    this.hang(chunks, time.now, view);
     this.material.showUpTo(time, this.radius, this.ground);
     return whole;
   }
 
   /** Lays what hangs below the work anew, where that has changed. */
-  private hang(chunks: Chunks, now: number): void {
-    if (this.hung?.now === now) return;
+  private hang(chunks: Chunks, now: number, view: ChunkView): void {
+    const as = `${now}/${view.first}/${view.last}/${view.level}`;
+    if (this.hung?.as === as) return;
     this.unhang();
-    const strands = chunks.hanging(now);
+    const strands = chunks.hanging(now, view);
     if (strands.length === 0) return;
-    const mesh = new Mesh(geometryOf(strands, AROUND_HANGING, HUNG_FULLNESS), this.material);
+    const mesh = new Mesh(geometryOf(strands, AROUND_HANGING, chunks.hungFullness), this.material);
     this.scene.add(mesh);
-    this.hung = { mesh, now };
+    this.hung = { mesh, as };
   }
 
   private unhang(): void {
@@ -158,6 +151,9 @@ function geometryOf(
     normal.set(tube.normal.subarray(0, 3 * many), 3 * v);
     tangent.set(tube.tangent.subarray(0, 3 * many), 3 * v);
     along.set(tube.along.subarray(0, 2 * many), 2 * v);
+    // A string that hangs straight is several strands one below the other; its twist goes on.
+    const higher = strand.points[1] as number;
+    for (let i = 2 * v; i < 2 * (v + many); i += 2) along[i] = (along[i] as number) - higher;
     for (let i = 0; i < tube.indexCount; i++) index[n + i] = (tube.index[i] as number) + v;
     colour.set(strand.colour);
     const [red, green, blue] = [colour.r, colour.g, colour.b].map((c) => Math.round(255 * c));
