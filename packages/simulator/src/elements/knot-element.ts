@@ -1,5 +1,5 @@
 import { KNOT_KINDS, type KnotKind, mirrorKnot } from '@halfhitch/core';
-import type { PropertyDeclarations, PropertyValues } from 'lit';
+import { css, type PropertyDeclarations, type PropertyValues } from 'lit';
 import { KNOT_SCORE } from '../knot/knot-score.js';
 import {
   halfInWords,
@@ -10,6 +10,7 @@ import {
 } from '../knot/knot-words.js';
 import type { StageMoment, StageWords } from '../stage/moment.js';
 import type { TiedDetail } from '../stage/news.js';
+import { stageStyles } from '../stage/styles.js';
 import { COLOUR } from './attribute-warnings.js';
 import { StageElement } from './stage-element.js';
 
@@ -24,6 +25,23 @@ import { StageElement } from './stage-element.js';
  * @attr held-name - what the held string is called in the words
  */
 export class HalfhitchKnot extends StageElement {
+  static override styles = [
+    stageStyles,
+    // The moves of a half hitch alone are fewer than those of a row's knot.
+    css`
+      @container (inline-size >= 40em) {
+        .caption {
+          min-block-size: 9em;
+        }
+      }
+      @container (inline-size >= 60em) {
+        .caption:not(.short) {
+          min-block-size: 7em;
+        }
+      }
+    `,
+  ];
+
   static override properties: PropertyDeclarations = {
     kind: { reflect: true, noAccessor: true },
     tyingColour: { attribute: 'tying-colour', reflect: true },

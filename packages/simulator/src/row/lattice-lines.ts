@@ -81,6 +81,6 @@ function boxOf({ slotPitch, rowHeight }: DiagonalScene, x: number, y: number): B
   const across = 3.4 * slotPitch;
   return {
     min: [x - across, y - 3.1 * rowHeight, -2],
-    max: [x + across, y + 1.6 * rowHeight, 3],
+    max: [x + across, y + 2.2 * rowHeight, 3],
   };
 }

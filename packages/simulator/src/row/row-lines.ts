@@ -70,10 +70,14 @@ function eased(play: RowToPlay, order: number, t: number, side: number): number 
   return there + (here - there) * x * x * (3 - 2 * x);
 }
 
-function boxOf(pose: RowPose, x: number, y: number): Box {
-  const across = 2.4 * pose.pitch;
+/**
+ * Two knots to each side, the row above and the loop of what is being tied. About as high as wide: a
+ * picture that is far wider than high would show less of them, from nearer by.
+ */
+function boxOf({ pitch, rowHeight }: RowPose, x: number, y: number): Box {
+  const across = 2.4 * pitch;
   return {
-    min: [x - across, y - 1.25 * pose.rowHeight, -2],
-    max: [x + across, y + 0.95 * pose.rowHeight, 3],
+    min: [x - across, y - 2.1 * rowHeight, -2],
+    max: [x + across, y + 1.9 * rowHeight, 3],
   };
 }

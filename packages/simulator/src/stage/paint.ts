@@ -2,7 +2,7 @@ import { drawFlat } from '../flat/draw-flat.js';
 import { flatPicture } from '../flat/flat-picture.js';
 import type { Words } from '../messages/words.js';
 import { type Camera, FIELD_OF_VIEW, frameBox } from '../thread/camera.js';
-import type { Box, ThreadLine } from '../thread/thread-line.js';
+import type { ThreadLine } from '../thread/thread-line.js';
 import type { StageScene } from '../webgl/stage-scene.js';
 import { labelPlaces } from './label-places.js';
 import { writeLabels } from './labels.js';
@@ -11,6 +11,8 @@ import type { StageMoment } from './moment.js';
 /** Device pixels for each CSS pixel: more costs a phone much and shows little. */
 const MOST_PIXELS = 2;
 const MAGNIFICATION = 3.4;
+/** How far to the side shadows fall, as a part of their reach. */
+const SHADOWED = 1.45;
 
 /** What is painted, and how it is seen. */
 export interface Painting {
@@ -38,7 +40,7 @@ export function paint(stage: HTMLElement, painting: Painting): void {
     sizeTo(canvas, width, height);
     scene.setGround(getComputedStyle(stage).backgroundColor);
     painting.pose(scene);
-    scene.drawOnto(canvas, camera, reachOf(moment.box));
+    scene.drawOnto(canvas, camera, reachOf(moment, camera));
     magnify(stage, painting, scene);
   } else {
     const drawing = stage.querySelector<SVGElement>(':scope > svg');
@@ -59,7 +61,7 @@ function magnify(stage: HTMLElement, { moment, angles }: Painting, scene: StageS
   const there = { ...camera, target: moment.crossing };
   const across = 2 * camera.distance * Math.tan(FIELD_OF_VIEW / 2);
   const zoom = moment.magnified === undefined ? MAGNIFICATION : across / moment.magnified;
-  scene.drawOnto(canvas, there, reachOf(moment.box), zoom);
+  scene.drawOnto(canvas, there, reachOf(moment, camera), zoom);
 }
 
 function nameStrings(
@@ -84,8 +86,14 @@ function sizeTo(canvas: HTMLCanvasElement, width: number, height: number): void 
   canvas.height = down;
 }
 
-function reachOf(box: Box): number {
-  return (
-    0.5 * Math.hypot(box.max[0] - box.min[0], box.max[1] - box.min[1], box.max[2] - box.min[2])
-  );
+/**
+ * Radius in mm within which shadows fall. Under a spotlight there are threads on both sides of the box, as far
+ * as the picture goes.
+ */
+function reachOf({ box, spotlight }: StageMoment, { distance, aspect }: Camera): number {
+  const held =
+    0.5 * Math.hypot(box.max[0] - box.min[0], box.max[1] - box.min[1], box.max[2] - box.min[2]);
+  if (spotlight === undefined) return held;
+  const seenBeside = distance * Math.tan(FIELD_OF_VIEW / 2) * aspect;
+  return Math.max(held, seenBeside / SHADOWED);
 }

@@ -93,12 +93,19 @@ export const stageStyles = css`
     border: 1px solid var(--_line);
     border-radius: 3px;
   }
+  /* High enough that what follows stays where it is as the words change. */
   .caption {
     margin-block: 0.75rem 0.5rem;
     min-block-size: 11.5em;
   }
   .caption.short {
     min-block-size: 3.2em;
+  }
+  /* Where a move takes one line or two, the moves of a knot take fewer. */
+  @container (inline-size >= 60em) {
+    .caption:not(.short) {
+      min-block-size: 9em;
+    }
   }
   .heading {
     margin: 0 0 0.25rem;

@@ -66,6 +66,38 @@ describe('plain pages', () => {
     expect(given?.stage).toBeLessThan(free?.stage as number);
   });
 
+  test('what follows the words stays where it is, with little room to spare', async ({
+    openPlain,
+  }) => {
+    const page = await openPlain('<halfhitch-knot style="width: 1000px"></halfhitch-knot>');
+    await page.evaluate(() => customElements.whenDefined('halfhitch-knot'));
+    const [heights, spare] = await page.evaluate(async () => {
+      const knot = document.querySelector('halfhitch-knot') as HTMLElement & {
+        kind: string;
+        updateComplete: Promise<unknown>;
+        seek(position: number): void;
+      };
+      const caption = knot.shadowRoot?.querySelector('.caption') as HTMLElement;
+      const all = new Set<number>();
+      let most = 0;
+      for (const kind of ['forward', 'backward-forward']) {
+        knot.kind = kind;
+        for (let at = 0; at <= 2; at += 0.25) {
+          knot.seek(at);
+          await knot.updateComplete;
+          const { bottom, height } = caption.getBoundingClientRect();
+          all.add(height);
+          const moves = caption.querySelector('ol')?.getBoundingClientRect();
+          most = Math.max(most, bottom - (moves?.bottom ?? bottom));
+        }
+      }
+      return [[...all], most] as const;
+    });
+    expect(heights.length).toBe(1);
+    expect(spare).toBeGreaterThanOrEqual(0);
+    expect(spare).toBeLessThan(40);
+  });
+
   test('two copies on one page get along', async ({ openPlain }) => {
     const twice =
       '<script type="module" src="/halfhitch.js"></script><script type="module" src="/halfhitch.js?again"></script>';
