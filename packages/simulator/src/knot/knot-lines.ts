@@ -57,8 +57,8 @@ export function crossingOf(lines: readonly ThreadLine[]): readonly [number, numb
 }
 
 /** Room for the knot while it is loose, and for the tight one alone; mm for 1 mm thread. */
-const LOOSE: Box = { min: [-3.4, -10.6, -1.6], max: [3.4, 3.4, 3.4] };
-const TIGHT: Box = { min: [-2.6, -4.6, -1.6], max: [2.6, 2.4, 2.4] };
+const LOOSE: Box = { min: [-3.8, -10.6, -1.6], max: [3.8, 3.4, 3.4] };
+const TIGHT: Box = { min: [-2.95, -4.6, -1.6], max: [2.95, 2.4, 2.4] };
 
 /** Where the camera begins to come nearer, while the second half is drawn up. */
 const NEARER_FROM = 1.82;

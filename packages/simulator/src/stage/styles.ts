@@ -80,8 +80,11 @@ export const stageStyles = css`
     position: absolute;
     inset-block-end: 0.5rem;
     inset-inline-end: 0.6rem;
+    padding: 0.05rem 0.35rem;
     font-size: 0.8125rem;
     color: var(--_faint);
+    background: color-mix(in srgb, var(--_ground) 80%, transparent);
+    border-radius: 3px;
     pointer-events: none;
   }
   .notice {
