@@ -20,6 +20,7 @@ import { colourName, groundAndInk, relegended } from './edit/colours.js';
 import { pastedWithRoom, patchOf } from './edit/patch.js';
 import { NO_SYMMETRY } from './edit/symmetry.js';
 import { knotAspect } from './knot-aspect.js';
+import { takeOwnRequest } from './own-request.js';
 import type { ColourUses, PaletteEdit } from './palette/palette.js';
 import { Advice } from './panels/advice.js';
 import { boardWords, lookButton, zoomButtons } from './panels/board.js';
@@ -140,6 +141,7 @@ export class DrawView extends PageElement {
     const { session, sheet, chart, aspect, piece } = this;
     const project = session?.alpha;
     if (project == null || sheet === null || chart === null) return;
+    if (takeOwnRequest()) this.openDialog({ kind: 'form', form: NEW_CHART });
     sheet.set(this.settings);
     void this.findAspect();
     if (aspect !== null) sheet.show(chart, project.choice.start, aspect);
@@ -247,11 +249,15 @@ export class DrawView extends PageElement {
     </section>`;
   }
 
+  private openDialog(page: DialogPage): void {
+    this.querySelector<DrawDialog>('halfhitch-draw-dialog')?.open(page);
+  }
+
   private opening(label: string, page: DialogPage): TemplateResult {
     return html`<button
       type="button"
       aria-haspopup="dialog"
-      @click=${() => this.querySelector<DrawDialog>('halfhitch-draw-dialog')?.open(page)}
+      @click=${() => this.openDialog(page)}
     >
       ${label}
     </button>`;

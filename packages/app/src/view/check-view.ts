@@ -14,6 +14,7 @@ import type { Tile } from '../work/fabric-tile.js';
 import type { KnotChoice, Piece, RowSheet } from '../work/messages.js';
 import { WorkError } from '../work/work-error.js';
 import { PageElement } from './page-element.js';
+import './example-line.js';
 import './fabric-picture.js';
 import type { FabricPicture, Place, PlaceDetail } from './fabric-picture.js';
 import { howKnotted } from './how-knotted.js';
@@ -121,6 +122,7 @@ export class CheckView extends PageElement {
 
   private bench(piece: Piece): TemplateResult {
     return html`
+      <halfhitch-example .session=${this.session}></halfhitch-example>
       <div class="bench">
         <section class="card about" aria-labelledby="piece-name">
           <h2 id="piece-name">${piece.name === '' ? 'A chart without a name' : piece.name}</h2>

@@ -19,6 +19,18 @@ const MOST_MARKS = 200;
 const ZOOMS = [0.5, 0.75, 1.1, 1.5, 2, 2.6] as const;
 
 /**
+ * At first a piece fills the width of its box between these sizes; one that is wider yet is begun
+ * in a size in which a knot can be hit with a finger.
+ */
+const FILLING = { least: 0.5, most: 1.7, scrolled: 1.1 } as const;
+
+/** The whole piece is shown at first where no more than this share of that size is given up. */
+const WHOLE = 0.9;
+
+/** How far a knot's thread reaches out above its box, in heights of the box. */
+const OVERHANG = 0.25;
+
+/**
  * The knotted result as thread. Tiles of it are drawn only near what is in sight, so a piece of
  * ten thousand rows costs no more than a small one. A grid with one cell, which moves, makes
  * every knot reachable by keys and readable without sight.
@@ -124,9 +136,7 @@ export class FabricPicture extends HTMLElement {
     const { piece, sheet } = this;
     if (piece === null || this.clientWidth === 0) return;
     const geometry = fabricGeometry(piece.rows, piece.columns);
-    // Wide enough to be hit with a finger, and no wider than needed to fill the page.
-    const filling = (this.clientWidth - 2) / geometry.width;
-    const scale = this.zoom ?? Math.min(1.7, Math.max(1.1, filling));
+    const scale = this.zoom ?? this.fitting(geometry);
     this.scale = scale;
     sheet.style.width = `${(geometry.width * scale).toFixed(1)}px`;
     sheet.style.height = `${(geometry.height * scale).toFixed(1)}px`;
@@ -136,6 +146,16 @@ export class FabricPicture extends HTMLElement {
     this.setMarks();
     this.setVeil();
     this.wake();
+  }
+
+  /** The size at first: as wide as the box, and no higher where that costs little. */
+  private fitting({ width, height }: { readonly width: number; readonly height: number }): number {
+    const filling = Math.min(FILLING.most, (this.clientWidth - 2) / width);
+    if (filling < FILLING.least) return FILLING.scrolled;
+    const highest = Number.parseFloat(getComputedStyle(this).maxHeight);
+    const whole = highest / height;
+    // More than a scroll bar takes of the width, or it would come and go for ever.
+    return whole >= WHOLE * Math.min(1, filling) ? Math.min(filling, whole) : filling;
   }
 
   private readonly wake = (): void => {
@@ -208,10 +228,11 @@ export class FabricPicture extends HTMLElement {
       // With the turns and loose ends beside the knots.
       const left = firstColumn === 0 ? 0 : first.x;
       const right = endColumn >= columns ? width * scale : last.x + last.width;
+      const top = first.y - (firstRow === 0 ? OVERHANG * first.height : 0);
       const below = endRow >= rows ? height * scale : last.y + last.height;
       const veil = document.createElement('div');
       veil.className = 'fabric-veil';
-      setBox(veil, { x: left, y: first.y, width: right - left, height: below - first.y });
+      setBox(veil, { x: left, y: top, width: right - left, height: below - top });
       return veil;
     });
     this.veil.replaceChildren(...veils);

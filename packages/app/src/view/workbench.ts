@@ -1,6 +1,7 @@
 import { html, LitElement, nothing, type TemplateResult } from 'lit';
 import { ownFile } from '../keep/kinds-of-file.js';
 import { LINK_MARK } from '../keep/link-mark.js';
+import { setExample } from '../project/examples.js';
 import { titleOf } from '../project/project.js';
 import { Session } from '../project/session.js';
 import { type Keeper, keepSession } from '../store/keep-session.js';
@@ -147,7 +148,7 @@ export class Workbench extends LitElement {
     // A file that was chosen meanwhile is what the maker wants to see.
     if (chosen !== this.chosen) return;
     const opened = await this.session.openBytes(new TextEncoder().encode(text), 'otter.json');
-    if (opened && this.session.project !== null) this.keeper?.setSample(this.session.project);
+    if (opened) this.onlyShown();
   }
 
   private async openDiagonalDemo(): Promise<void> {
@@ -155,7 +156,15 @@ export class Workbench extends LitElement {
     const { demoPattern } = await import('../diagonal/demo.js');
     if (chosen !== this.chosen) return;
     session.openDiagonal(demoPattern());
-    if (session.project !== null) this.keeper?.setSample(session.project);
+    this.onlyShown();
+  }
+
+  /** The open project came with the page. */
+  private onlyShown(): void {
+    const { project } = this.session;
+    if (project === null) return;
+    setExample(project);
+    this.keeper?.setSample(project);
   }
 
   private async openFile(file: File): Promise<void> {

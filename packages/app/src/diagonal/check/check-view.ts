@@ -6,6 +6,7 @@ import type { HalfhitchKnot, HalfhitchPiece } from '@halfhitch/simulator';
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { PageElement } from '../../view/page-element.js';
 import '../../styles/diagonal.css';
+import '../../view/example-line.js';
 import '../../view/swatch.js';
 import type { Place } from '../../draw/edit/place.js';
 import { NO_SYMMETRY } from '../../draw/edit/symmetry.js';
@@ -168,6 +169,7 @@ export class DiagonalCheckView extends PageElement {
       return html`<section class="card"><p>Working the pattern out.</p></section>`;
     }
     return html`
+      <halfhitch-example .session=${session}></halfhitch-example>
       <div class="bench">
         <section class="card about" aria-labelledby="piece-name">${this.about(piece, project)}</section>
         <section class="card setup" aria-labelledby="repeat-name">

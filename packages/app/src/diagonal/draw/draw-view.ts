@@ -3,6 +3,7 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { PageElement } from '../../view/page-element.js';
 import '../../styles/diagonal.css';
 import { NO_SYMMETRY, type Symmetry } from '../../draw/edit/symmetry.js';
+import { takeOwnRequest } from '../../draw/own-request.js';
 import type { PaletteEdit } from '../../draw/palette/palette.js';
 import { boardWords, lookButton, zoomButtons } from '../../draw/panels/board.js';
 import { type DiagonalChange, type DiagonalProject, titleOf } from '../../project/project.js';
@@ -135,6 +136,7 @@ export class DiagonalDrawView extends PageElement {
   protected override updated(): void {
     const { open, sheet } = this;
     if (open === null || sheet === null) return;
+    if (takeOwnRequest()) this.querySelector<NewDialog>('halfhitch-new-diagonal')?.open();
     sheet.set(this.sheetSettings());
     sheet.show(this.shown.subjectOf(open, this.looked), ASPECT);
     sheet.mark(this.shown.marksOf(open, this.looked));

@@ -1,6 +1,6 @@
 import '@halfhitch/simulator';
 import { knotIndex } from '@halfhitch/core';
-import type { HalfhitchPiece } from '@halfhitch/simulator';
+import type { HalfhitchRow, TiedDetail } from '@halfhitch/simulator';
 import { html, nothing, type TemplateResult } from 'lit';
 import '../../styles/diagonal.css';
 import type { Place } from '../../draw/edit/place.js';
@@ -31,16 +31,14 @@ const SETTINGS: LatticeSettings = {
 
 /** Following a diagonal pattern along. */
 export class DiagonalTieView extends TieBench<InHand> {
-  protected readonly larger = { label: 'In the piece' };
+  protected readonly larger = { label: 'In its row' };
   private pictured: { readonly of: DiagonalPiece; readonly subject: LatticeSubject } | null = null;
   private veiledTo = -1;
-  private staged3d: DiagonalPiece | null = null;
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.pictured = null;
     this.veiledTo = -1;
-    this.staged3d = null;
   }
 
   protected get piece(): DiagonalPiece | null {
@@ -107,37 +105,41 @@ export class DiagonalTieView extends TieBench<InHand> {
     </section>`;
   }
 
-  private get whole(): HalfhitchPiece | null {
-    return this.querySelector('halfhitch-piece');
+  private get rowStage(): HalfhitchRow | null {
+    return this.querySelector('halfhitch-row');
   }
 
   protected largerStage(): TemplateResult {
-    return html`<halfhitch-piece
+    return html`<halfhitch-row
       controls="few"
-      rows-shown="6"
       @halfhitch-knot=${this.onKnotPlayed}
-    ><span slot="caption"></span></halfhitch-piece>`;
+    ><span slot="caption"></span></halfhitch-row>`;
   }
 
-  protected largerIsStale(): boolean {
-    return this.whole !== null && this.staged3d !== this.piece;
+  protected largerIsStale({ knot }: InHand): boolean {
+    const { rowStage } = this;
+    if (rowStage === null) return false;
+    return rowStage.pattern !== this.piece?.pattern || rowStage.row !== knot.row;
   }
 
   protected showInLarger({ knot }: InHand, again: boolean): Stage | null {
-    const { whole, piece } = this;
-    if (whole === null || piece === null) return null;
+    const { rowStage, piece } = this;
+    if (rowStage === null || piece === null) return null;
     if (again) {
-      whole.pattern = piece.pattern;
-      this.staged3d = piece;
+      if (rowStage.pattern !== piece.pattern) rowStage.pattern = piece.pattern;
+      rowStage.row = knot.row;
     }
-    whole.seek(this.tying?.done ?? knot.order);
-    return whole;
+    rowStage.seekKnot(knot.order);
+    return rowStage;
   }
 
-  /** Of the piece, only the knot in hand is played. */
-  private readonly onKnotPlayed = (): void => {
-    this.whole?.pause();
-    this.whole?.seek((this.tying?.done ?? 0) + 1);
+  /** Of the row, only the knot in hand is played. */
+  private readonly onKnotPlayed = (event: CustomEvent<TiedDetail>): void => {
+    const row = event.currentTarget as HalfhitchRow;
+    if (event.detail.knot !== this.hand?.knot.order) return;
+    row.pause();
+    // A frame goes a little beyond it, into the next knot.
+    row.seekKnotDone(event.detail.knot);
   };
 }
 
