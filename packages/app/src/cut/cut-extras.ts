@@ -28,7 +28,10 @@ export function shopping({ answer, name, copied, copy }: ShoppingParts): Templat
   </section>`;
 }
 
-/** Sizes of wrists with the rows they take, each to be taken over. */
+/**
+ * Sizes of wrists with the rows they take, each to be taken over. The survey's numbers are quoted
+ * from memory.
+ */
 export function wristSizes(answer: CutAnswer, take: (wrist: number) => void): TemplateResult {
   return html`<details class="fold cut-sizes">
     <summary>Wrist sizes, from children to adults</summary>
@@ -68,14 +71,14 @@ export function wristSizes(answer: CutAnswer, take: (wrist: number) => void): Te
     <p class="hint">
       A wrist that you have measured is better than any of these. Adults: means of the wrist
       circumference in the 2012 Anthropometric Survey of U.S. Army Personnel (Gordon and others,
-      2014), and the sizes below and above which 5 in 100 fall, quoted from memory; soldiers are not
-      everybody. <span aria-hidden="true">*</span> Children: common practice, no source. Rows are for
+      2014), and the sizes below and above which 5 in 100 fall; soldiers are not everybody, and the survey
+      itself is the place to check them. <span aria-hidden="true">*</span> Children: common practice, no source. Rows are for
       the thread, the closing and the ease chosen above.
     </p>
   </details>`;
 }
 
-/** Blades, ends and cords. */
+/** Blades, ends and cords. That EN 14682 is the standard for such cords is named from memory. */
 export function care(): TemplateResult {
   return html`<div class="care">
     <p>
@@ -88,7 +91,8 @@ export function care(): TemplateResult {
       a pull opens it, leave no long plaits or loops, and take it off for sleep, for play on frames
       and slides, and when nobody is watching. Rules differ from place to place and come first where
       you sell or give away: in Europe, for one, EN 14682 limits cords and drawstrings on children’s
-      clothes (named from memory; a bracelet is no garment, but the danger is the same).
+      clothes. A bracelet is no garment, but the danger is the same. Read the standard itself, in its
+      newest edition, before you rely on it.
     </p>
   </div>`;
 }

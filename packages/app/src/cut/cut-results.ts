@@ -68,6 +68,10 @@ export function cutResults(
   `;
 }
 
+function has(parts: typeof PARTS, wanted: LinePart): boolean {
+  return parts.some(({ part }) => part === wanted);
+}
+
 function stringTable(sheet: CutSheet, settings: CutSettings, tails: number): TemplateResult {
   // A part that no string has is not worth a column.
   const parts = PARTS.filter(({ part }) => sheet.lines.some((line) => (line.parts[part] ?? 0) > 0));
@@ -77,6 +81,8 @@ function stringTable(sheet: CutSheet, settings: CutSettings, tails: number): Tem
       <span class="hint">
         All in mm; tails of ${figures(tails)} mm at both ends and ${settings.margin} % for safety
         counted in, cut lengths rounded up to whole centimetres.
+        ${has(parts, 'travel') ? 'Travel: from knot to knot and round the turns.' : nothing}
+        ${has(parts, 'floats') ? 'Floats: what lies behind the work while other leads tie.' : nothing}
       </span>
     </caption>
     <thead role="rowgroup">
@@ -138,7 +144,10 @@ function totalTable({ totals, putUp }: CutSheet): TemplateResult {
   return html`<table class="cut-table totals" role="table">
     <caption>
       Thread by colour
-      <span class="hint">In put-ups of ${figures(putUp / 1_000, 1)} m, no piece made up from two.</span>
+      <span class="hint">
+        A put-up is thread as it is sold: a skein, a card or a ball. These hold
+        ${figures(putUp / 1_000, 1)} m each, and no piece is made up from two.
+      </span>
     </caption>
     <thead role="rowgroup">
       <tr role="row">

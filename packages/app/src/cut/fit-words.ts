@@ -1,17 +1,22 @@
-import type { SwatchCheck, SwatchSide } from '@halfhitch/geometry/thread';
+import { type SwatchCheck, type SwatchSide, WRIST_SIZES } from '@halfhitch/geometry/thread';
 import { counted } from '../view/figures.js';
 import type { BandFit } from './fit.js';
 import { millimetres, percent, plusMinus } from './in-words.js';
 import type { CutSheet } from './sheet.js';
 
+/** The least of the sizes that are listed, a small child's, mm. */
+const SMALLEST_WRIST = Math.min(...WRIST_SIZES.map(({ wrist }) => wrist));
+
 /** How the piece goes round a wrist and what its closing takes, in whole sentences. */
 export function fitInWords(fit: BandFit, { size, uncertainty }: CutSheet): string[] {
   const { closing, ease, goesRound, tails } = fit;
   const told: string[] = [];
-  if (goesRound === null) {
-    told.push('It is too short to go round a wrist and close.');
+  const off = plusMinus(size.length * uncertainty);
+  if (goesRound === null || goesRound < SMALLEST_WRIST * (1 - uncertainty)) {
+    told.push(
+      `The knotted part is ${millimetres(size.length)} ${off} long: too short to go round a wrist and close. Have it knotted again and again under “Length”, or draw more rows, for a bracelet.`,
+    );
   } else {
-    const off = plusMinus(size.length * uncertainty);
     told.push(
       `It goes round a wrist of ${millimetres(goesRound)} ${off}, with ${millimetres(ease)} of ease.`,
     );

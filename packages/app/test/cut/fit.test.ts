@@ -81,6 +81,9 @@ describe('a piece for a wrist', () => {
       return fitInWords(fit, sheet).join(' ');
     };
     expect(told({})).toMatch(/too short to go round a wrist/);
+    const sample = told({ span: 'length', length: '60' });
+    expect(sample).toMatch(/knotted part is \d+ mm ± \d+ long: too short to go round a wrist/);
+    expect(sample).not.toMatch(/goes round a wrist of/);
     expect(told({ span: 'wrist', closing: 'ties' })).toMatch(
       /goes round a wrist of \d+ mm ± \d+, with 10 mm of ease.*fill 10 mm.*tails of 130 mm/,
     );
