@@ -231,7 +231,7 @@ export class Library extends PageElement {
         ${
           this.store?.lasting === false
             ? html`<p class="hint">Nothing is kept here after this page is closed.</p>`
-            : room === null
+            : room === null || listing === null || isEmpty(listing)
               ? nothing
               : roomInWords(room)
         }
@@ -295,6 +295,10 @@ export class Library extends PageElement {
       field?.select();
     });
   }
+}
+
+function isEmpty({ projects, removed, damaged }: Listing): boolean {
+  return projects.length + removed.length + damaged.length === 0;
 }
 
 /** Read without becoming what this window has seen of it: it is not going to be worked on. */

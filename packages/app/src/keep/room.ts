@@ -23,7 +23,8 @@ export async function roomInBrowser(): Promise<Room | null> {
 export function roomInWords({ used, given }: Room): TemplateResult | typeof nothing {
   if (given === 0) return nothing;
   return html`<p class="hint">
-    ${mebibytes(used)} used of the ${mebibytes(given)} this browser gives${used / given > NEARLY_FULL ? html`: <strong>nearly full</strong>` : nothing}
+    ${mebibytes(used)} used of the ${mebibytes(given)} this browser gives, with the page’s own files
+    for use offline${used / given > NEARLY_FULL ? html`: <strong>nearly full</strong>` : nothing}
   </p>`;
 }
 

@@ -8,6 +8,7 @@ import { SessionWatch } from '../view/session-watch.js';
 import { WorkError } from '../work/work-error.js';
 import { mostRows, type SheetChoice, wrongWith } from './choice.js';
 import { PAPERS, type PaperName, usualPaper } from './paper.js';
+import { SheetScale } from './sheet-scale.js';
 
 /** What is on the sheets, worked out for one state of a project. */
 export interface Sheets<P extends Project, Made> {
@@ -30,6 +31,7 @@ export abstract class SheetsBench<P extends Project, Made> extends PageElement {
     sheets: { state: true },
     busy: { state: true },
     problem: { state: true },
+    real: { state: true },
   };
 
   declare session: Session | null;
@@ -37,7 +39,10 @@ export abstract class SheetsBench<P extends Project, Made> extends PageElement {
   declare private sheets: Sheets<P, Made> | null;
   declare private busy: boolean;
   declare private problem: string;
+  /** Looked at as large as on paper, though the page has less room. */
+  declare private real: boolean;
 
+  private readonly scale = new SheetScale(this);
   private shownId: string | null = null;
   private asked = 0;
   private soon = false;
@@ -58,6 +63,7 @@ export abstract class SheetsBench<P extends Project, Made> extends PageElement {
     this.sheets = null;
     this.busy = false;
     this.problem = '';
+    this.real = false;
     new SessionWatch(this, ['project']);
   }
 
@@ -188,8 +194,22 @@ export abstract class SheetsBench<P extends Project, Made> extends PageElement {
       ${this.form(this.sizeOf(project).rows)}
       ${this.problem === '' ? nothing : html`<p class="field-error" role="alert">${this.problem}</p>`}
       <p class="unseen" role="status">${busy ? 'Making the sheets.' : sheets === null ? '' : 'The sheets are below.'}</p>
-      ${sheets === null ? nothing : this.paper(sheets)}
+      ${sheets !== null && this.scale.narrow ? this.realSize() : nothing}
+      ${sheets === null ? nothing : html`<div class=${this.real ? 'sheets-real' : 'sheets-fitted'}>${this.paper(sheets)}</div>`}
     `;
+  }
+
+  private realSize(): TemplateResult {
+    return html`<label class="check">
+      <input
+        type="checkbox"
+        .checked=${this.real}
+        @change=${(event: Event) => {
+          this.real = (event.target as HTMLInputElement).checked;
+        }}
+      />
+      As large as on paper, to be moved about
+    </label>`;
   }
 
   private form(rows: number): TemplateResult {
