@@ -7,6 +7,7 @@ import { NarrowPage } from '../view/narrow-page.js';
 import { PageElement } from '../view/page-element.js';
 import { Remembered } from '../view/remembered.js';
 import { SessionWatch } from '../view/session-watch.js';
+import { StripEdges } from '../view/strip-edges.js';
 import type { Tile } from '../work/fabric-tile.js';
 import type { Piece } from '../work/messages.js';
 import { attempted } from '../work/reason.js';
@@ -80,6 +81,7 @@ export class DrawView extends PageElement {
     this.said = '';
     this.problem = '';
     new SessionWatch(this, ['open', 'project', 'piece', 'busy']);
+    new StripEdges(this, '.draw-tools, .draw-colours');
   }
 
   private get chart(): Chart | null {

@@ -11,6 +11,7 @@ import type { Session } from '../../project/session.js';
 import { counted } from '../../view/figures.js';
 import { Remembered } from '../../view/remembered.js';
 import { SessionWatch } from '../../view/session-watch.js';
+import { StripEdges } from '../../view/strip-edges.js';
 import { attempted } from '../../work/reason.js';
 import { pictureDrawn, recoloured } from '../edit/pattern.js';
 import { pictureOfChart } from '../edit/sampled.js';
@@ -89,6 +90,7 @@ export class DiagonalDrawView extends PageElement {
     this.said = '';
     this.problem = '';
     new SessionWatch(this, ['open', 'project', 'piece']);
+    new StripEdges(this, '.draw-tools, .draw-colours');
   }
 
   get open(): DiagonalProject | null {

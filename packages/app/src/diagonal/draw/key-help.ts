@@ -5,8 +5,8 @@ import { DRAW_TOOLS } from './tools.js';
 /** How to draw on the lattice by keys and by hand. */
 export function keyHelp(): TemplateResult {
   return html`<details class="draw-keys">
-    <summary>By keys, by hand</summary>
-    <p>
+    <summary><span class="by-keys">By keys, by hand</span><span class="by-hand">By hand</span></summary>
+    <p class="by-keys">
       With the pattern in focus: arrows from knot to knot, <kbd>Enter</kbd> or the space bar draws.
       ${DRAW_TOOLS.map(({ label, key }) => html`<kbd>${key.toUpperCase()}</kbd> ${label}, `)} digits
       choose a colour or a kind of knot (${KNOT_KINDS.map((kind, at) => `${at + 1} ${kind}`).join(', ')}),

@@ -4,8 +4,8 @@ import { TOOLS } from '../tools/tools.js';
 /** How to draw by keys and by hand. */
 export function keyHelp(): TemplateResult {
   return html`<details class="draw-keys">
-    <summary>By keys, by hand</summary>
-    <p>
+    <summary><span class="by-keys">By keys, by hand</span><span class="by-hand">By hand</span></summary>
+    <p class="by-keys">
       With the chart in focus: arrows from knot to knot, <kbd>Enter</kbd> or the space bar draws,
       <kbd>Shift</kbd> with arrows selects, <kbd>Alt</kbd> with arrows moves what is selected.
       ${TOOLS.map(({ label, key }) => html`<kbd>${key.toUpperCase()}</kbd> ${label}, `)} digits or

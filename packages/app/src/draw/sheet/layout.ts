@@ -11,6 +11,9 @@ export const CELL_HEIGHTS = { least: 3, most: 72 } as const;
 /** Where a knot may be met by a finger or seen as a shape, px. */
 const COMFORTABLE = { least: 18, most: 36 } as const;
 
+/** The whole chart is shown at first where that leaves knots so high, px. */
+const WHOLE = 20;
+
 export interface LayoutWish extends Size {
   /** Width of a knot by its height. */
   readonly aspect: number;
@@ -47,7 +50,7 @@ export class SheetLayout implements SightLayout {
     this.columns = columns;
     this.repeated = repeated;
     this.gutter = 24 + 7 * String(rows).length;
-    this.cellHeight = wish.cellHeight ?? this.suiting(aspect, view.width);
+    this.cellHeight = wish.cellHeight ?? this.suiting(aspect, view);
     this.cellWidth = this.cellHeight * aspect;
     const across = columns * this.cellWidth + 2 * this.gutter;
     this.width = Math.max(across, view.width);
@@ -64,10 +67,12 @@ export class SheetLayout implements SightLayout {
     return { across: this.cellWidth, down: this.cellHeight };
   }
 
-  /** All columns in sight if that leaves knots to be met, and no larger than is needed. */
-  private suiting(aspect: number, width: number): number {
+  /** All columns in sight if that leaves knots to be met, rows too; no larger than is needed. */
+  private suiting(aspect: number, { width, height }: LayoutWish['view']): number {
     const filling = (width - 2 * this.gutter - 2) / this.columns / aspect;
-    return Math.max(COMFORTABLE.least, Math.min(COMFORTABLE.most, filling));
+    const suits = Math.max(COMFORTABLE.least, Math.min(COMFORTABLE.most, filling));
+    const whole = (height - HEADER - BELOW) / this.rows;
+    return whole >= WHOLE ? Math.min(suits, whole) : suits;
   }
 
   /** The place at a point; may be beside the chart. */
