@@ -12,6 +12,7 @@ import type { Session } from '../project/session.js';
 import { counted } from '../view/figures.js';
 import { PageElement } from '../view/page-element.js';
 import { SessionWatch } from '../view/session-watch.js';
+import { wordsUsed } from '../view/trade-words.js';
 import { bestStart } from './best-start.js';
 import { EaseDesk } from './desk.js';
 import { makersPace } from './makers-pace.js';
@@ -235,6 +236,7 @@ export class EasePanel extends PageElement {
       <h2 id="ease-name" tabindex="-1">Easier to knot</h2>
       <p class="unseen" role="status">${this.busy ? 'Looking for what would be easier.' : this.news}</p>
       ${this.problem === '' ? nothing : html`<p class="field-error" role="alert">${this.problem}</p>`}
+      ${wordsUsed('lead (L1, L2 …)', 'float')}
       ${this.unasked ? this.invitation() : nothing}
       <div aria-busy=${this.busy ? 'true' : 'false'} class=${this.isCurrent ? '' : 'ease-old'}>
         ${answer === null ? nothing : this.found(answer.of, answer.to)}

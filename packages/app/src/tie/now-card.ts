@@ -1,4 +1,5 @@
 import { html, nothing, type TemplateResult } from 'lit';
+import { type TradeWord, wordsUsed } from '../view/trade-words.js';
 import { type CountingActions, countingButtons, moreButtons } from './counting-buttons.js';
 import type { InHand } from './in-hand.js';
 import { knotHead, knotWords } from './knot-card.js';
@@ -16,6 +17,7 @@ export interface NowParts {
   readonly larger: LargerPicture;
   /** Opens the lesson about the knot in hand; null where there are none. */
   readonly lesson: (() => void) | null;
+  readonly words: readonly TradeWord[];
   choose(picture: TieSettings['picture']): void;
 }
 
@@ -28,7 +30,7 @@ export function nowCard(
   tying: Tying,
   settings: TieSettings,
   act: CountingActions,
-  { total, larger, lesson, choose }: NowParts,
+  { total, larger, lesson, words, choose }: NowParts,
 ): TemplateResult {
   const { hand, place, problem } = work;
   const count = countingButtons(tying.done > 0, place !== null, act);
@@ -50,6 +52,6 @@ export function nowCard(
     ${count}
     <div class="tie-watch">${stageCard(hand, settings, larger, choose)}</div>
     ${moreButtons(hand, settings.voice, act)}
-    <div class="tie-words">${hand === null ? nothing : knotWords(hand, lesson)}</div>
+    <div class="tie-words">${hand === null ? nothing : html`${knotWords(hand, lesson)}${wordsUsed(...words)}`}</div>
   `;
 }

@@ -57,6 +57,7 @@ export function settingsCard(
             )}
         </select>
       </label>
+      <div class="by-keys">
       <h3>Keys</h3>
       <dl class="tie-keys">
         ${KEYS.map(
@@ -66,6 +67,7 @@ export function settingsCard(
       </dl>
       ${check('Use the letter keys too', settings.letters, (on) => set({ letters: on }))}
       <p class="hint">They work wherever nothing else in focus takes them.</p>
+      </div>
     </details>
   `;
 }

@@ -8,6 +8,7 @@ import type { Store } from '../store/store.js';
 import type { Place } from '../view/fabric-picture.js';
 import { PageElement } from '../view/page-element.js';
 import { SessionWatch } from '../view/session-watch.js';
+import type { TradeWord } from '../view/trade-words.js';
 import { BigButtons } from './big-buttons.js';
 import { type CountingActions, restOfRun } from './counting-buttons.js';
 import type { Course, KnotPlace } from './course.js';
@@ -122,6 +123,9 @@ export abstract class TieBench<H extends InHand> extends PageElement {
   protected below(_tying: Tying): TemplateResult | typeof nothing {
     return nothing;
   }
+
+  /** Words of the trade that are said of the knot in hand. */
+  protected abstract readonly words: readonly TradeWord[];
 
   /** Opens the lesson about the knot in hand; null where there are none. */
   protected get lesson(): (() => void) | null {
@@ -271,6 +275,7 @@ export abstract class TieBench<H extends InHand> extends PageElement {
         ${nowCard(work, tying, settings, this.act, {
           total: course.total,
           lesson: this.lesson,
+          words: this.words,
           larger: { label: this.larger.label, picture: this.largerStage() },
           choose: (picture) => handsFree.set({ picture }),
         })}

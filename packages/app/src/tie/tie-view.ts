@@ -25,6 +25,13 @@ import type { WhereShown } from './where-card.js';
  */
 export class TieView extends TieBench<AlphaInHand> {
   protected readonly larger = { label: 'In its row' };
+  protected readonly words = [
+    'lead (L1, L2 …)',
+    'base string',
+    'half hitch',
+    'forward, backward',
+    'bar',
+  ] as const;
   private pictured: Piece | null = null;
   private veiledTo = -1;
 

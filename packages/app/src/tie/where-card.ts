@@ -49,8 +49,8 @@ export function whereCard(
       ${
         chosen === null
           ? html`<p class="hint">
-            What is not tied yet is faded. If you are somewhere else, tap the knot that you tie next,
-            or go to it by the arrow keys and press <kbd>Enter</kbd>.
+            What is not tied yet is faded. If you are somewhere else, tap the knot that you tie
+            next<span class="by-keys">, or go to it by the arrow keys and press <kbd>Enter</kbd></span>.
           </p>`
           : html`<p>${chosen.inWords}.</p>
             <button type="button" class="primary" @click=${() => act.hereIs(chosen.place)}>

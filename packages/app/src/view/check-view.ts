@@ -157,8 +157,9 @@ export class CheckView extends PageElement {
             @place=${this.onPlace}
           ></halfhitch-fabric>
           <p class="hint">
-            Choose a knot to watch it. By keys: arrows from knot to knot,
-            <kbd>Home</kbd> <kbd>End</kbd> to the ends of the row, <kbd>Enter</kbd> plays it.
+            Choose a knot to watch it.
+            <span class="by-keys">By keys: arrows from knot to knot, <kbd>Home</kbd>
+            <kbd>End</kbd> to the ends of the row, <kbd>Enter</kbd> plays it.</span>
           </p>
         </section>
         ${this.watch()}

@@ -24,8 +24,8 @@ const ZOOMS = [0.5, 0.75, 1.1, 1.5, 2, 2.6] as const;
  */
 const FILLING = { least: 0.5, most: 1.7, scrolled: 1.1 } as const;
 
-/** The whole piece is shown at first where no more than this share of that size is given up. */
-const WHOLE = 0.9;
+/** The whole piece is shown at first where it leaves no less than this share of that size. */
+const WHOLE = 0.75;
 
 /** How far a knot's thread reaches out above its box, in heights of the box. */
 const OVERHANG = 0.25;

@@ -1,6 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import type { RowSheet } from '../work/messages.js';
 import { rowInstructions } from './row-instructions.js';
+import { wordsUsed } from './trade-words.js';
 
 /**
  * A row in words, and the way to the next.
@@ -25,6 +26,7 @@ export function rowCard(
       </div>
     </div>
     ${rowInstructions(instructions, column, pick)}
+    ${wordsUsed('lead (L1, L2 …)', 'base string', 'half hitch', 'forward, backward', 'bar')}
   </section>`;
 }
 

@@ -192,8 +192,8 @@ export class DiagonalCheckView extends PageElement {
             @lattice-choose=${({ detail }: CustomEvent<Place>) => this.choose(detail)}
           ></halfhitch-lattice>
           <p class="hint">
-            Choose a knot to watch it. On each knot is the way of the string that ties it. By keys:
-            arrows from knot to knot, <kbd>Enter</kbd> plays it.
+            Choose a knot to watch it. On each knot is the way of the string that ties it.
+            <span class="by-keys">By keys: arrows from knot to knot, <kbd>Enter</kbd> plays it.</span>
           </p>
         </section>
         ${this.watch(piece)}

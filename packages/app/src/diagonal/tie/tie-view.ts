@@ -32,6 +32,13 @@ const SETTINGS: LatticeSettings = {
 /** Following a diagonal pattern along. */
 export class DiagonalTieView extends TieBench<InHand> {
   protected readonly larger = { label: 'In its row' };
+  protected readonly words = [
+    'string (S1, S2 …)',
+    'slot',
+    'half hitch',
+    'forward, backward',
+    'bar',
+  ] as const;
   private pictured: { readonly of: DiagonalPiece; readonly subject: LatticeSubject } | null = null;
   private veiledTo = -1;
 
