@@ -1,11 +1,12 @@
-import { html, LitElement, nothing, type TemplateResult } from 'lit';
+import { html, nothing, type TemplateResult } from 'lit';
 import { askForOwn } from '../draw/own-request.js';
 import { isExample } from '../project/examples.js';
 import type { Session } from '../project/session.js';
+import { PageElement } from './page-element.js';
 import { SessionWatch } from './session-watch.js';
 
 /** Says of a project that came with the page what it is, and where one can go on from it. */
-export class ExampleLine extends LitElement {
+export class ExampleLine extends PageElement {
   static override properties = { session: { attribute: false } };
 
   declare session: Session | null;
@@ -14,11 +15,6 @@ export class ExampleLine extends LitElement {
     super();
     this.session = null;
     new SessionWatch(this, ['project', 'piece', 'busy']);
-  }
-
-  /** In the page itself, so that its style sheet, find and print reach everything. */
-  protected override createRenderRoot(): HTMLElement {
-    return this;
   }
 
   private get shown(): boolean {
