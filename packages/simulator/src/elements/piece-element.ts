@@ -147,8 +147,9 @@ export class HalfhitchPiece extends StageElement {
       const { LatticeChunks: Parts } = await import('../piece/lattice-chunks.js');
       make = (mirror) => new Parts(pattern, knotting.order, mirror);
     }
-    // Another piece may have been given meanwhile, and then loads its own.
     if (knotting === this.knotting) this.makeChunks = make;
+    // Another piece was given meanwhile, which could not yet ask for what draws it.
+    else await this.loadPoses();
   }
 
   protected override async loadScene(): Promise<(user: ContextUser) => StageScene> {
