@@ -1,10 +1,9 @@
 import { KNOT_KINDS, type KnotKind, mirrorKnot } from '@halfhitch/core';
-import { flatPicture } from '../flat/flat-picture.js';
 import { knotBox, knotLines } from '../knot/knot-lines.js';
-import { capital, knotWords, plainNames } from '../knot/knot-words.js';
-import { MESSAGES } from '../messages/words.js';
-import { frameBox } from '../thread/camera.js';
-import { escaped, PictureError, type PictureWords, pictureMarkup, sizeOf } from './markup.js';
+import { knotWords, plainNames } from '../knot/knot-words.js';
+import type { Words } from '../messages/words.js';
+import { escaped, PictureError, sizeOf } from './markup.js';
+import { stillMarkup } from './still.js';
 
 export { PictureError } from './markup.js';
 
@@ -53,7 +52,6 @@ export function knotPicture(options: KnotPictureOptions = {}): string {
   const width = sizeOf('width', options.width ?? 240);
   const height = sizeOf('height', options.height ?? 280);
   const mirror = options.mirror ?? false;
-  const view = options.view === 'back' ? 'back' : 'front';
   const look = {
     kind,
     mirror,
@@ -61,31 +59,15 @@ export function knotPicture(options: KnotPictureOptions = {}): string {
     heldColour: plainColour(options.heldColour ?? '#e9e2d0'),
     points: POINTS,
   };
-  const camera = frameBox(knotBox(moment), {
-    yaw: view === 'back' ? Math.PI : 0,
-    pitch: 0,
-    aspect: width / height,
+  const shown = mirror ? mirrorKnot(kind) : kind;
+  const say = (words: Words) => ({
+    picture: words(moment >= 2 ? 'knot.pictureDone' : 'knot.picture', {
+      kind: words(`kind.${shown}`),
+    }),
+    about: knotWords(shown, moment, plainNames(words, '', ''), words).said,
   });
-  const pieces = flatPicture(knotLines(look, moment), camera, width, height);
-  const words = options.decorative
-    ? null
-    : wordsFor(options, mirror ? mirrorKnot(kind) : kind, moment, view);
-  return pictureMarkup(pieces, { width, height }, words);
-}
-
-function wordsFor(
-  options: KnotPictureOptions,
-  kind: KnotKind,
-  moment: number,
-  view: 'front' | 'back',
-): PictureWords {
-  const lang = MESSAGES.languageFor(options.lang ?? 'en');
-  const words = MESSAGES.in(lang);
-  const named = words(`kind.${kind}`);
-  const picture = words(moment >= 2 ? 'knot.pictureDone' : 'knot.picture', { kind: named });
-  const label = options.label ?? words('picture.from', { picture, view: words(`view.${view}`) });
-  const { said } = knotWords(kind, moment, plainNames(words, '', ''), words);
-  return { lang, label: capital(label), about: said };
+  const lines = knotLines(look, moment);
+  return stillMarkup({ lines, box: knotBox(moment), size: { width, height }, say }, options);
 }
 
 /** Anything that is no colour would upset the drawing, so it becomes grey. */

@@ -6,7 +6,7 @@ export class PictureError extends Error {
 }
 
 /** What a screen reader is told of a picture: as text, escaped when it is written. */
-export interface PictureWords {
+interface PictureWords {
   readonly lang: string;
   readonly label: string;
   readonly about: string;

@@ -1,12 +1,10 @@
 import type { DiagonalPattern } from '@halfhitch/core';
-import { flatPicture } from '../flat/flat-picture.js';
-import { capital } from '../knot/knot-words.js';
-import { MESSAGES } from '../messages/words.js';
+import type { Words } from '../messages/words.js';
 import { linesBetween } from '../piece/chunks.js';
 import { PatternKnotting } from '../piece/knotting.js';
 import { LatticeChunks } from '../piece/lattice-chunks.js';
-import { frameBox } from '../thread/camera.js';
-import { PictureError, pictureMarkup, sizeOf } from './markup.js';
+import { PictureError, sizeOf } from './markup.js';
+import { stillMarkup } from './still.js';
 
 export interface PatternPictureOptions {
   /** Default: front. */
@@ -61,7 +59,6 @@ export function patternPicture(
     );
   const knots = Math.max(0, Math.min(knotting.length, asked));
   const mirror = options.mirror ?? false;
-  const view = options.view === 'back' ? 'back' : 'front';
   const chunks = new LatticeChunks(pattern, knotting.order, mirror);
   const box = chunks.boxOf(-ROOM, pattern.rows - 1 + ROOM);
   const wide = box.max[0] - box.min[0];
@@ -76,25 +73,14 @@ export function patternPicture(
     const strands = chunks.strands(chunk, LEVEL);
     lines.push(...linesBetween(strands, [-1, knots], `${chunk}`, 'other', chunks.flatFullness));
   }
-  const camera = frameBox(box, {
-    yaw: view === 'back' ? Math.PI : 0,
-    pitch: 0,
-    aspect: width / height,
+  const say = (words: Words) => ({
+    picture: knotting.sayPicture(words),
+    about:
+      knots === 0
+        ? knotting.sayBegin(words)
+        : knots === knotting.length
+          ? knotting.sayDone(words)
+          : knotting.sayKnot(Math.ceil(knots) - 1, mirror, words),
   });
-  const pieces = flatPicture(lines, camera, width, height);
-  if (options.decorative) return pictureMarkup(pieces, { width, height }, null);
-  const lang = MESSAGES.languageFor(options.lang ?? 'en');
-  const words = MESSAGES.in(lang);
-  const from = { picture: knotting.sayPicture(words), view: words(`view.${view}`) };
-  const about =
-    knots === 0
-      ? knotting.sayBegin(words)
-      : knots === knotting.length
-        ? knotting.sayDone(words)
-        : knotting.sayKnot(Math.ceil(knots) - 1, mirror, words);
-  return pictureMarkup(
-    pieces,
-    { width, height },
-    { lang, label: capital(options.label ?? words('picture.from', from)), about },
-  );
+  return stillMarkup({ lines, box, size: { width, height }, say }, options);
 }

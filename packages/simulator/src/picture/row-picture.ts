@@ -1,16 +1,14 @@
 import { type KnotReading, type Plan, PlanReader } from '@halfhitch/core';
 import { sceneOf } from '@halfhitch/geometry/plan';
 import { type RowPose, rowPhases, rowPose } from '@halfhitch/geometry/row';
-import { flatPicture } from '../flat/flat-picture.js';
 import { yUp } from '../knot/knot-lines.js';
-import { capital } from '../knot/knot-words.js';
-import { MESSAGES } from '../messages/words.js';
+import type { Words } from '../messages/words.js';
 import { PlanRow } from '../row/plan-row.js';
 import { colourOfString } from '../row/row-scene.js';
-import { frameBox } from '../thread/camera.js';
 import type { Box, ThreadLine } from '../thread/thread-line.js';
 import { plainColour } from './knot-picture.js';
-import { PictureError, pictureMarkup, sizeOf } from './markup.js';
+import { PictureError, sizeOf } from './markup.js';
+import { stillMarkup } from './still.js';
 
 export interface RowPictureOptions {
   /** Default: front. */
@@ -64,7 +62,6 @@ export function rowPicture(plan: Plan, row: number, options: RowPictureOptions =
   if (!Number.isFinite(asked)) throw new PictureError('The number of knots must be a number.');
   const tied = Math.max(0, Math.min(reading.knots.length, asked));
   const mirror = options.mirror ?? false;
-  const view = options.view === 'back' ? 'back' : 'front';
 
   const at = Math.max(0, Math.ceil(tied) - 1);
   const knot = reading.knots[at] as KnotReading;
@@ -87,24 +84,13 @@ export function rowPicture(plan: Plan, row: number, options: RowPictureOptions =
   const width = sizeOf('width', options.width ?? 240);
   const high = (width * (box.max[1] - box.min[1])) / (box.max[0] - box.min[0]);
   const height = sizeOf('height', high);
-  const camera = frameBox(box, {
-    yaw: view === 'back' ? Math.PI : 0,
-    pitch: 0,
-    aspect: width / height,
-  });
-  const pieces = flatPicture(lines, camera, width, height);
-  if (options.decorative) return pictureMarkup(pieces, { width, height }, null);
-  const lang = MESSAGES.languageFor(options.lang ?? 'en');
-  const words = MESSAGES.in(lang);
   const shown = new PlanRow({ reading, previous });
-  const from = { picture: shown.pictureName(mirror, words), view: words(`view.${view}`) };
-  const about =
-    tied === reading.knots.length ? words('row.done') : shown.words(at, mirror, words).heading;
-  return pictureMarkup(
-    pieces,
-    { width, height },
-    { lang, label: capital(options.label ?? words('picture.from', from)), about },
-  );
+  const say = (words: Words) => ({
+    picture: shown.pictureName(mirror, words),
+    about:
+      tied === reading.knots.length ? words('row.done') : shown.words(at, mirror, words).heading,
+  });
+  return stillMarkup({ lines, box, size: { width, height }, say }, options);
 }
 
 function columnsOf(plan: Plan, asked: RowPictureOptions['columns']): readonly [number, number] {

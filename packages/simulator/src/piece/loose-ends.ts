@@ -49,8 +49,13 @@ interface Cut {
 }
 
 function cutOf(strand: WorkedStrand, time: number): Cut | null {
-  let point = -1;
-  for (let i = 0; i < strand.when.length && (strand.when[i] as number) <= time; i++) point = i;
+  // Times never fall along a strand, and there are many points to a frame.
+  let [point, after] = [-1, strand.when.length];
+  while (after - point > 1) {
+    const middle = (point + after) >> 1;
+    if ((strand.when[middle] as number) <= time) point = middle;
+    else after = middle;
+  }
   return point < 1 ? null : { strand, point, when: strand.when[point] as number };
 }
 

@@ -18,9 +18,6 @@ import {
 } from './chunks.js';
 import { looseEnds, type WorkedStrand } from './loose-ends.js';
 
-/** Chunks whose strands are kept at hand: those of a view, at one level of detail. */
-const MOST_LATELY = 8;
-
 /** Rows below the last one to which loose ends hang. */
 const HANGS = 3;
 
@@ -39,8 +36,8 @@ export class PieceChunks implements Chunks {
   readonly mirror: boolean;
   private readonly fabric: Fabric;
   private readonly strings: ReadonlyMap<string, number>;
-  /** Strands as they were last asked for, since what hangs is cut from them at every moment. */
-  private readonly lately = new Map<string, readonly WorkedStrand[]>();
+  /** Strands of the view by chunk and level, since what hangs is cut from them at every moment. */
+  private readonly inView = new Map<string, readonly WorkedStrand[]>();
 
   /** @throws GeometryError, InputError as `Fabric` does */
   constructor(plan: Plan, mirror = false) {
@@ -77,7 +74,7 @@ export class PieceChunks implements Chunks {
 
   strands(chunk: number, level: Level): readonly WorkedStrand[] {
     const key = `${chunk}/${level}`;
-    const known = this.lately.get(key);
+    const known = this.inView.get(key);
     if (known !== undefined) return known;
     const built = this.fabric.chunk(chunk, level);
     const strands = built.strands.map((strand) => ({
@@ -90,11 +87,7 @@ export class PieceChunks implements Chunks {
       when: this.timesOf(built, strand),
     }));
     for (const strand of strands) if (strand.part === 'tail') hangWithItsKnot(strand, strands);
-    for (const oldest of this.lately.keys()) {
-      if (this.lately.size < MOST_LATELY) break;
-      this.lately.delete(oldest);
-    }
-    this.lately.set(key, strands);
+    this.inView.set(key, strands);
     return strands;
   }
 
@@ -106,9 +99,13 @@ export class PieceChunks implements Chunks {
 
   /** Base strings hang as they do from the beginning; leads from where they are knotted to. */
   hanging(time: number, { first, last, level }: ChunkView): PieceStrand[] {
+    const view = new Map<string, readonly WorkedStrand[]>();
+    for (let chunk = first; chunk <= last; chunk++) {
+      view.set(`${chunk}/${level}`, this.strands(chunk, level));
+    }
+    for (const key of this.inView.keys()) if (!view.has(key)) this.inView.delete(key);
     if (time <= 0) return [];
-    const strands: WorkedStrand[] = [];
-    for (let chunk = first; chunk <= last; chunk++) strands.push(...this.strands(chunk, level));
+    const strands = [...view.values()].flat();
     return looseEnds(strands, time, -(this.plan.rows + HANGS) * this.rowHeight);
   }
 

@@ -46,11 +46,16 @@ export class PieceScene extends LitScene {
     this.key.castShadow = false;
     let built = 0;
     let whole = true;
+    // What hangs is cut from the chunks that are there: those still to be built must not be built for it.
+    let reached = view.first - 1;
     const wanted = new Set<string>();
     for (let chunk = view.first; chunk <= view.last; chunk++) {
       const key = `${chunk}/${view.level}`;
       wanted.add(key);
-      if (this.meshes.has(key)) continue;
+      if (this.meshes.has(key)) {
+        if (whole) reached = chunk;
+        continue;
+      }
       if (built === most) {
         whole = false;
         continue;
@@ -64,10 +69,11 @@ export class PieceScene extends LitScene {
       this.meshes.set(key, mesh);
       this.scene.add(mesh);
       built++;
+      if (whole) reached = chunk;
     }
     // What stands in for chunks still to be built stays until they are.
     if (whole) for (const key of this.meshes.keys()) if (!wanted.has(key)) this.drop(key);
-    this.hang(chunks, time.now, view);
+    this.hang(chunks, time.now, { ...view, last: reached });
     this.material.showUpTo(time, this.radius, this.ground);
     return whole;
   }
