@@ -1,5 +1,6 @@
 import '@halfhitch/simulator';
 import '../view/swatch.js';
+import type { HalfhitchRow, TiedDetail } from '@halfhitch/simulator';
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Session } from '../project/session.js';
 import { keeperOf } from '../store/keep-session.js';
@@ -108,7 +109,6 @@ export abstract class TieBench<H extends InHand> extends PageElement {
 
   /** A larger picture than that of the knot alone. */
   protected abstract readonly larger: { readonly label: string };
-  protected abstract largerStage(): TemplateResult;
 
   /** Shows the knot in hand in the larger picture; null while that is not in the page. */
   protected abstract showInLarger(hand: H, again: boolean): Stage | null;
@@ -315,6 +315,26 @@ export abstract class TieBench<H extends InHand> extends PageElement {
   }
 
   /** The knot in hand on the stage. */
+  protected get rowStage(): HalfhitchRow | null {
+    return this.querySelector('halfhitch-row');
+  }
+
+  private largerStage(): TemplateResult {
+    return html`<halfhitch-row
+      controls="few"
+      @halfhitch-knot=${this.onKnotPlayed}
+    ><span slot="caption"></span></halfhitch-row>`;
+  }
+
+  /** Of the row, only the knot in hand is played. */
+  private readonly onKnotPlayed = (event: CustomEvent<TiedDetail>): void => {
+    const row = event.currentTarget as HalfhitchRow;
+    if (event.detail.knot !== this.hand?.knot.order) return;
+    row.pause();
+    // A frame goes a little beyond it, into the next knot.
+    row.seekKnotDone(event.detail.knot);
+  };
+
   private showKnot(): void {
     const { hand, handsFree } = this;
     const { picture, play } = handsFree.settings;

@@ -1,8 +1,7 @@
 import '@halfhitch/simulator';
 import '../view/fabric-picture.js';
 import { directionOf } from '@halfhitch/core';
-import type { HalfhitchRow, TiedDetail } from '@halfhitch/simulator';
-import { html, type TemplateResult } from 'lit';
+import { html } from 'lit';
 import { showLesson } from '../learn/show-lesson.js';
 import type { Session } from '../project/session.js';
 import { type FabricPicture, knotInWords, type PlaceDetail } from '../view/fabric-picture.js';
@@ -103,17 +102,6 @@ export class TieView extends TieBench<AlphaInHand> {
     fabric.goTo(at);
   }
 
-  private get rowStage(): HalfhitchRow | null {
-    return this.querySelector('halfhitch-row');
-  }
-
-  protected largerStage(): TemplateResult {
-    return html`<halfhitch-row
-      controls="few"
-      @halfhitch-knot=${this.onKnotPlayed}
-    ><span slot="caption"></span></halfhitch-row>`;
-  }
-
   protected largerIsStale({ row: { sheet } }: AlphaInHand): boolean {
     const { rowStage } = this;
     return rowStage !== null && rowStage.reading !== sheet.reading;
@@ -125,15 +113,6 @@ export class TieView extends TieBench<AlphaInHand> {
     rowStage?.seekKnot(knot.order);
     return rowStage;
   }
-
-  /** Of the row, only the knot in hand is played. */
-  private readonly onKnotPlayed = (event: CustomEvent<TiedDetail>): void => {
-    const row = event.currentTarget as HalfhitchRow;
-    if (event.detail.knot !== this.hand?.knot.order) return;
-    row.pause();
-    // A frame goes a little beyond it, into the next knot.
-    row.seekKnotDone(event.detail.knot);
-  };
 }
 
 /** The parts of a piece that are not tied yet. */

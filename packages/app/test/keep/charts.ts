@@ -1,5 +1,7 @@
 import { type Chart, KNOT_KINDS } from '@halfhitch/core';
 import fc from 'fast-check';
+import { USUAL_SETTINGS } from '../../src/cut/settings.js';
+import type { AlphaProject } from '../../src/project/project.js';
 
 const KEYS = [...'abcdefghijklmnopqrstuvwxyz&<>"\'#`$é漢'];
 
@@ -48,3 +50,14 @@ export function aChart(): fc.Arbitrary<Chart> {
       };
     });
 }
+
+/** A project of a chart, knotted as the chart asks for. */
+export const projectOf = (chart: Chart): AlphaProject => ({
+  kind: 'alpha',
+  id: '8c0d0c6e-5a1c-4a53-9d0f-0a6d5b1f2a11',
+  chart,
+  choice: { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' },
+  cut: { ...USUAL_SETTINGS, thread: 'tex', tex: '240' },
+  created: Date.UTC(2027, 4, 1, 12),
+  changed: Date.UTC(2027, 4, 2, 8, 30),
+});

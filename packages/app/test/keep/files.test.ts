@@ -19,19 +19,9 @@ import { fileNameOf } from '../../src/keep/file-name.js';
 import { pngOfChart } from '../../src/keep/png-chart.js';
 import { printProjectDocument, readProjectDocument } from '../../src/keep/project-document.js';
 import { svgOfPiece } from '../../src/keep/svg-picture.js';
-import { type AlphaProject, newDiagonalProject } from '../../src/project/project.js';
+import { newDiagonalProject } from '../../src/project/project.js';
 import { anyDiagonalProject, COLOURS } from '../diagonal/projects.js';
-import { aChart, HOSTILE } from './charts.js';
-
-const projectOf = (chart: Chart): AlphaProject => ({
-  kind: 'alpha',
-  id: '8c0d0c6e-5a1c-4a53-9d0f-0a6d5b1f2a11',
-  chart,
-  choice: { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' },
-  cut: { ...USUAL_SETTINGS, thread: 'tex', tex: '240' },
-  created: Date.UTC(2027, 4, 1, 12),
-  changed: Date.UTC(2027, 4, 2, 8, 30),
-});
+import { aChart, HOSTILE, projectOf } from './charts.js';
 
 const hexes = ({ cells, colours }: Chart): string[] =>
   Array.from(cells, (cell) => colours[cell]?.hex ?? '');

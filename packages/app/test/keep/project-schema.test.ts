@@ -2,22 +2,13 @@ import { InputError } from '@halfhitch/core';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { breakDocument } from '../../../../testing/break-document.js';
-import { USUAL_SETTINGS } from '../../src/cut/settings.js';
 import { printProjectDocument, readProjectDocument } from '../../src/keep/project-document.js';
 import type { Project } from '../../src/project/project.js';
 import { anyDiagonalProject } from '../diagonal/projects.js';
-import { aChart } from './charts.js';
+import { aChart, projectOf } from './charts.js';
 import { fitsProjectSchema as fitsSchema } from './project-schemas.js';
 
-const anyAlphaProject: fc.Arbitrary<Project> = aChart().map((chart) => ({
-  kind: 'alpha',
-  id: '8c0d0c6e-5a1c-4a53-9d0f-0a6d5b1f2a11',
-  chart,
-  choice: { edge: chart.edge ?? 'straight', start: chart.start ?? 'left' },
-  cut: { ...USUAL_SETTINGS, thread: 'tex', tex: '240' },
-  created: Date.UTC(2027, 4, 1, 12),
-  changed: Date.UTC(2027, 4, 2, 8, 30),
-}));
+const anyAlphaProject: fc.Arbitrary<Project> = aChart().map(projectOf);
 
 const PROGRESS = { done: 3, columns: 12, seconds: 61, marks: Uint32Array.of(7, 0xffffffff) };
 

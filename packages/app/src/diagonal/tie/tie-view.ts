@@ -1,6 +1,5 @@
 import '@halfhitch/simulator';
 import { knotIndex } from '@halfhitch/core';
-import type { HalfhitchRow, TiedDetail } from '@halfhitch/simulator';
 import { html, nothing, type TemplateResult } from 'lit';
 import '../../styles/diagonal.css';
 import type { Place } from '../../draw/edit/place.js';
@@ -112,17 +111,6 @@ export class DiagonalTieView extends TieBench<InHand> {
     </section>`;
   }
 
-  private get rowStage(): HalfhitchRow | null {
-    return this.querySelector('halfhitch-row');
-  }
-
-  protected largerStage(): TemplateResult {
-    return html`<halfhitch-row
-      controls="few"
-      @halfhitch-knot=${this.onKnotPlayed}
-    ><span slot="caption"></span></halfhitch-row>`;
-  }
-
   protected largerIsStale({ knot }: InHand): boolean {
     const { rowStage } = this;
     if (rowStage === null) return false;
@@ -139,15 +127,6 @@ export class DiagonalTieView extends TieBench<InHand> {
     rowStage.seekKnot(knot.order);
     return rowStage;
   }
-
-  /** Of the row, only the knot in hand is played. */
-  private readonly onKnotPlayed = (event: CustomEvent<TiedDetail>): void => {
-    const row = event.currentTarget as HalfhitchRow;
-    if (event.detail.knot !== this.hand?.knot.order) return;
-    row.pause();
-    // A frame goes a little beyond it, into the next knot.
-    row.seekKnotDone(event.detail.knot);
-  };
 }
 
 customElements.define('halfhitch-diagonal-tie', DiagonalTieView);
